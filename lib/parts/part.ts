@@ -1,0 +1,81 @@
+import type { Outline, Polyline, Region } from '../geometry/outline.js';
+import type { Point } from '../geometry/point.js';
+import type { Mm, Radians } from '../units/length.js';
+
+/** A part's frame: seen from the front of the prop, x right, y up, origin where its builder says (most often the wheel's centre). */
+export type Face = 'front' | 'back';
+
+export type PartKind = 'felloe' | 'spoke' | 'hub-disc' | 'core-plug' | 'trim-segment';
+
+/** An area cleared from a face to a depth. */
+export interface Pocket {
+  readonly kind: 'pocket';
+  readonly face: Face;
+  readonly depth: Mm;
+  /** the finished pocket, inside the part's outline */
+  readonly area: Region;
+  /** the same pocket carried on past the part's open edges, as far as any cutter may need; equal to `area` where it has none */
+  readonly beyond: Region;
+}
+
+/** A round hole: through, or from a face to a depth. */
+export interface Drill {
+  readonly kind: 'drill';
+  readonly at: Point;
+  readonly diameter: Mm;
+  readonly from: Face | 'through';
+  /** mm; the whole thickness when through */
+  readonly depth: Mm;
+}
+
+/** A mark on a face that is not cut through. */
+export interface Score {
+  readonly kind: 'score';
+  readonly face: Face;
+  readonly line: Polyline;
+}
+
+/** Lettering on the face the cutter sees first. */
+export interface Label {
+  readonly kind: 'label';
+  readonly text: string;
+  /** middle of the lettering */
+  readonly at: Point;
+  readonly height: Mm;
+  readonly turn: Radians;
+}
+
+export type Feature = Pocket | Drill | Score | Label;
+
+/** An edge of the outer outline that meets another piece. */
+export interface Mate {
+  /** the edge starts at this vertex of the outer outline */
+  readonly edge: number;
+  readonly joint: 'seam' | 'wedge' | 'lap';
+}
+
+/** A piece cut from the plan's stock, at its finished size. Lengths mm. */
+export interface Part {
+  /** letters, digits, hyphen: it becomes a file name */
+  readonly id: string;
+  readonly kind: PartKind;
+  readonly name: string;
+  /** pieces in one prop */
+  readonly quantity: number;
+  /** name of the stock it is cut from */
+  readonly stock: string;
+  readonly thickness: Mm;
+  readonly region: Region;
+  readonly features: readonly Feature[];
+  readonly mates: readonly Mate[];
+  /** direction the grain should run in the part's frame; without it, any */
+  readonly grain?: Radians;
+  /** outline of the second side of a turned piece (length x thickness), when it is shaped there too */
+  readonly side?: SideView;
+}
+
+/** The view a quarter turn about the piece's long axis: x as in the part, y across its thickness. */
+export interface SideView {
+  readonly outline: Outline;
+  readonly marks: readonly Polyline[];
+}

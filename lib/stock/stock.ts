@@ -1,0 +1,32 @@
+import type { Mm } from '../units/length.js';
+
+/** A kind of stock a plan names: boards run along the grain, sheets have no edge to true. All lengths mm. */
+export interface Stock {
+  readonly name: string;
+  readonly kind: 'board' | 'sheet';
+  /** along the grain (x of a layout) */
+  readonly length: Mm;
+  /** across the grain (y of a layout) */
+  readonly width: Mm;
+  readonly thickness: Mm;
+  /** how many there are; without it, as many as are needed */
+  readonly count?: number;
+  /** taken off each long edge of a board to true it */
+  readonly true: Mm;
+  /** from the trued edges and the ends to the nearest finished outline */
+  readonly margin: Mm;
+  readonly species?: string;
+  /** for one board or sheet, in the maker's own money */
+  readonly price?: number;
+  /** the cutter for this stock, if not the plan's */
+  readonly cutter?: Cutter;
+}
+
+/** What cuts: a router bit, a laser beam or a saw blade. */
+export type Cutter =
+  | { readonly kind: 'router'; readonly diameter: Mm; readonly reach?: Mm; readonly pass?: Mm }
+  | { readonly kind: 'laser'; readonly kerf: Mm }
+  | { readonly kind: 'saw'; readonly kerf: Mm };
+
+/** Width of the cut a cutter makes, mm. */
+export const cutWidth = (cutter: Cutter): Mm => (cutter.kind === 'router' ? cutter.diameter : cutter.kerf);
