@@ -95,7 +95,7 @@ export interface TrimOptions {
 }
 
 /** A routed edge: bit radius (round) or leg (chamfer), mm. */
-export interface EdgeOptions {
+export interface EdgeProfile {
   readonly shape?: 'round' | 'chamfer';
   readonly radius: Mm;
   readonly faces?: Faces;
@@ -115,7 +115,7 @@ export interface HelmWheelOptions {
   readonly spokes: SpokeOptions;
   readonly hub: HubOptions;
   readonly trim?: TrimOptions;
-  readonly edges?: { readonly rim?: EdgeOptions; readonly trim?: EdgeOptions; readonly hub?: EdgeOptions };
+  readonly edges?: { readonly rim?: EdgeProfile; readonly trim?: EdgeProfile; readonly hub?: EdgeProfile };
   readonly turns?: Turns;
   readonly method: Method;
   readonly fit?: FitOptions;
