@@ -29,7 +29,7 @@ export interface RimOptions {
   readonly felloes: number;
   /** 2 or more: thinner rings glued up, seams staggered */
   readonly layers?: number;
-  /** of one layer; the stock's if left out */
+  /** of the whole rim, all its layers; if left out, the stock's times the layers */
   readonly thickness?: Mm;
   readonly seam?: SeamOptions;
   /** name of a stock */
