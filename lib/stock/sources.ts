@@ -1,0 +1,25 @@
+/** Where the rows of the reference tables come from. "As reprinted": read in tables that quote the standard, not in its text.
+ * Rows marked unconfirmed are defaults to measure against, not facts to rely on. */
+export const SOURCES = {
+  lumber: 'PS 20-20 (American Softwood Lumber Standard), dressed dry sizes, as reprinted by lumber dealers',
+  lumberUnconfirmed: 'PS 20-20 (American Softwood Lumber Standard), dressed dry sizes, unconfirmed',
+  panel: 'common practice, no source: sizes sheets are sold in',
+  panelMill: 'sheet sizes and thicknesses of birch plywood mills',
+  plywood: 'PS 1-19 performance category limits, as reprinted by a plywood trade association',
+  wood: 'Wood Handbook FPL-GTR-190 (2010), table 5-3a: specific gravity at 12 % moisture',
+  woodReprinted: 'Wood Handbook FPL-GTR-190 (2010), table 5-3a, as reprinted: specific gravity at 12 % moisture',
+  woodMoisture: 'density = 1000 G (1 + M/100) at M = 12 %: Wood Handbook FPL-GTR-190 (2010), chapter 4',
+  panelDensity: 'common practice, no source: middle of the density mills print',
+  acrylic: 'UFGS minimum values for acrylic sheet, ASTM D792: specific gravity 1.19',
+  foam: 'ASTM C578-10, least density by type, as reprinted',
+  biscuit: 'common practice: size as printed by four makers; slot depth unconfirmed',
+  dowel: 'common practice, no source',
+  bearing: 'ISO 15 boundary dimensions, as reprinted in bearing tables',
+  screw: 'diameter: ASME B18.6.1, 0.060 in + 0.013 in x gauge; drills, plug and lengths: common practice, no source',
+  router: 'common practice, no source',
+  laserKerf: 'kerf chart of a university workshop',
+  sawKerf: 'common practice, no source: kerfs printed on blades',
+  paperIso: 'ISO 216',
+  paperAnsi: 'ANSI/ASME Y14.1',
+  paperCommon: 'common practice, no source',
+} as const;
