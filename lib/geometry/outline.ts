@@ -77,3 +77,30 @@ export function asCircle(outline: Outline): { readonly center: Point; readonly r
   if (outline.length !== 2 || !a || !b || Math.abs(a.bulge) !== 1 || a.bulge !== b.bulge) return undefined;
   return { center: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, radius: Math.hypot(a.x - b.x, a.y - b.y) / 2 };
 }
+
+/** A sector of a ring about the origin, anticlockwise, outer arc first: two arcs and two radial lines.
+ * @param inner mm, above 0, below outer   @param sweep radians, above 0, at most pi
+ * Source: annular sector, Machinery's Handbook, "Areas and dimensions of plane figures". */
+export function annularSector(inner: Mm, outer: Mm, from: Radians, sweep: Radians): Outline {
+  const b = bulgeOf(sweep);
+  return [
+    vertex(polar(outer, from), b),
+    vertex(polar(outer, from + sweep)),
+    vertex(polar(inner, from + sweep), -b),
+    vertex(polar(inner, from)),
+  ];
+}
+
+/** Where a strip of parallel sides along +x crosses a ring about the origin: two lines and two arcs, anticlockwise.
+ * @param width mm, below 2 * inner */
+export function stripAcrossRing(width: Mm, inner: Mm, outer: Mm): Outline {
+  const half = width / 2;
+  const corner = (radius: Mm, y: Mm): Point => ({ x: Math.sqrt(radius * radius - half * half), y });
+  const bulge = (radius: Mm): number => bulgeOf(2 * Math.asin(half / radius));
+  return [
+    vertex(corner(inner, -half)),
+    vertex(corner(outer, -half), bulge(outer)),
+    vertex(corner(outer, half)),
+    vertex(corner(inner, half), -bulge(inner)),
+  ];
+}

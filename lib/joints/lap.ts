@@ -1,0 +1,67 @@
+import { intersection } from '../geometry/boolean.js';
+import { moveOutline, turning } from '../geometry/motion.js';
+import { annularSector, type Outline, type Region, rectangle, solid, stripAcrossRing } from '../geometry/outline.js';
+import type { Face, Part, Pocket } from '../parts/part.js';
+import type { Mm, Radians } from '../units/length.js';
+
+/** How far a pocket is carried past an open edge: more than any cutter's width. */
+const PAST: Mm = 60;
+
+/** A spoke's crossing as the rim sees it; lengths mm. */
+export interface RimLap {
+  readonly inner: Mm;
+  readonly outer: Mm;
+  /** wall to wall: the spoke and its clearance */
+  readonly width: Mm;
+  /** of the pocket, from the front */
+  readonly depth: Mm;
+  /** angle between the piece's seams, symmetric about +y */
+  readonly sweep: Radians;
+  /** angles of the spokes in the rim piece's frame, from +y */
+  readonly at: readonly Radians[];
+}
+
+/** A rim's crossing as the spoke along +x sees it; lengths mm. */
+export interface SpokeLap {
+  /** the rim's radii */
+  readonly inner: Mm;
+  readonly outer: Mm;
+  readonly width: Mm;
+  /** clearance across the joint; half of it at each shoulder */
+  readonly clearance: Mm;
+  /** of the pocket, from the back */
+  readonly depth: Mm;
+}
+
+const pocket = (face: Face, depth: Mm, area: Region, beyond: Outline): Pocket => ({
+  kind: 'pocket',
+  face,
+  depth,
+  area,
+  beyond: solid(beyond),
+});
+
+/** A rim piece with a pocket of parallel walls for every spoke that crosses it; a crossing cut by a seam keeps its share.
+ * The pocket is carried past the rim's edges, so a cutter can clear it from end to end. */
+export function lapRim(part: Part, lap: RimLap): Part {
+  const whole = stripAcrossRing(lap.width, lap.inner, lap.outer);
+  const run = rectangle(Math.max(lap.inner - PAST, 0), -lap.width / 2, lap.outer + PAST, lap.width / 2);
+  const half = Math.asin(lap.width / 2 / lap.inner);
+  const pockets = lap.at.flatMap((angle): Pocket[] => {
+    const strip = moveOutline(whole, turning(Math.PI / 2 + angle));
+    const beyond = moveOutline(run, turning(Math.PI / 2 + angle));
+    if (Math.abs(angle) + half <= lap.sweep / 2) return [pocket('front', lap.depth, solid(strip), beyond)];
+    return intersection([solid(strip)], [part.region]).map(area => pocket('front', lap.depth, area, beyond));
+  });
+  return { ...part, features: [...part.features, ...pockets] };
+}
+
+/** A spoke with the pocket for the rim: walls across it follow the rim's two arcs, half the clearance off each. */
+export function lapSpoke(part: Part, lap: SpokeLap): Part {
+  const inner = lap.inner - lap.clearance / 2;
+  const outer = lap.outer + lap.clearance / 2;
+  const reach = Math.min(1.4, Math.asin(Math.min(1, (lap.width / 2 + PAST) / inner)));
+  const area = solid(stripAcrossRing(lap.width, inner, outer));
+  const beyond = annularSector(inner, outer, -reach, 2 * reach);
+  return { ...part, features: [...part.features, pocket('back', lap.depth, area, beyond)] };
+}

@@ -1,0 +1,75 @@
+import type { Vertex } from '../geometry/outline.js';
+import type { Point } from '../geometry/point.js';
+import type { Feature, Part } from '../parts/part.js';
+import type { Mm, Radians } from '../units/length.js';
+import type { Piece } from './model.js';
+
+/** One physical piece before it is known which others are the same: its part as drawn, where it sits, where its lettering goes. */
+export interface Draft {
+  readonly part: Part;
+  readonly turn: Radians;
+  readonly z: Mm;
+  readonly lettering: { readonly at: Point; readonly height: Mm; readonly turn?: Radians };
+}
+
+/** To this many mm two drafts are the same piece: far above rounding, far below any cut. */
+const SAME: Mm = 1e-6;
+
+const at = (p: Point): string => `${Math.round(p.x / SAME)},${Math.round(p.y / SAME)}`;
+const run = (line: readonly Vertex[]): string => line.map(v => `${at(v)},${Math.round(v.bulge * 1e9)}`).join(' ');
+
+function featureKey(f: Feature): string {
+  switch (f.kind) {
+    case 'pocket':
+      return `pocket ${f.face} ${Math.round(f.depth / SAME)} ${run(f.area.outer)} ${f.area.openings.map(run).join('|')}`;
+    case 'drill':
+      return `drill ${f.from} ${at(f.at)} ${Math.round(f.diameter / SAME)}`;
+    case 'score':
+      return `score ${f.face} ${run(f.line)}`;
+    case 'label':
+      return `label ${f.text}`;
+  }
+}
+
+const key = (p: Part): string =>
+  [
+    p.kind,
+    p.name,
+    p.stock,
+    Math.round(p.thickness / SAME),
+    run(p.region.outer),
+    ...p.region.openings.map(run),
+    ...p.features.map(featureKey).sort(),
+  ].join(';');
+
+/** a, b ... z, aa, ab ... */
+const letters = (i: number): string =>
+  (i < 26 ? '' : letters(Math.floor(i / 26) - 1)) + String.fromCharCode(97 + (i % 26));
+
+/** Equal drafts become one part with a quantity; kinds that differ get a letter each. Every part is lettered with its id. */
+export function gather(drafts: readonly Draft[]): {
+  readonly parts: readonly Part[];
+  readonly pieces: readonly Piece[];
+} {
+  const groups = new Map<string, Draft[]>();
+  for (const d of drafts) groups.set(key(d.part), [...(groups.get(key(d.part)) ?? []), d]);
+  const all = [...groups.values()];
+  const named = (group: Draft[]): Part => {
+    const { part, lettering } = group[0]!;
+    const same = all.filter(g => g[0]!.part.id === part.id);
+    const letter = same.length > 1 ? letters(same.indexOf(group)) : '';
+    const id = letter ? `${part.id}-${letter}` : part.id;
+    const name = letter ? `${part.name} ${letter.toUpperCase()}` : part.name;
+    const label: Feature = {
+      kind: 'label',
+      text: id,
+      at: lettering.at,
+      height: lettering.height,
+      turn: lettering.turn ?? 0,
+    };
+    return { ...part, id, name, quantity: group.length, features: [...part.features, label] };
+  };
+  const parts = all.map(named);
+  const pieces = all.flatMap((g, i) => g.map((d): Piece => ({ part: parts[i]!.id, turn: d.turn, x: 0, y: 0, z: d.z })));
+  return { parts, pieces };
+}

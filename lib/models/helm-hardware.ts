@@ -1,0 +1,94 @@
+import { screwUpTo } from '../stock/screws.js';
+import type { Mm } from '../units/length.js';
+import { coreSizes, screwCircle, shaftOf } from './helm-core.js';
+import { seatsBearing } from './helm-hub.js';
+import { cutThrough, rimSlabs } from './helm-layers.js';
+import { rimPins } from './helm-rim.js';
+import type { HelmSizes } from './helm-sizes.js';
+import { spokePins } from './helm-spokes.js';
+import { UNDER_PLUG } from './helm-trim.js';
+import type { Hardware } from './model.js';
+import { pinDiameter } from './registration.js';
+
+/** Wood a screw's point stays short of the far face by. */
+const SHORT_OF: Mm = 3;
+
+const mm = (v: Mm): string => `${Math.round(v * 100) / 100} mm`;
+
+function biscuits(s: HelmSizes): Hardware[] {
+  if (s.seam.joint !== 'biscuit') return [];
+  const seams = s.felloes * rimSlabs(s).filter(slab => !cutThrough(slab)).length;
+  return [{ name: `biscuit, size ${s.seam.size}`, quantity: seams, use: 'one in every seam of the rim' }];
+}
+
+function pins(s: HelmSizes): Hardware[] {
+  if (s.rim.layers < 2) return [];
+  const diameter = pinDiameter(s.outer - s.inner, s.width);
+  const spoke = spokePins(s);
+  const inSpokes = (spoke.inner.length + spoke.handle.length) * s.spokes;
+  const name = `dowel pin, ${diameter} mm, ${mm(s.rim.thickness)} long`;
+  return [{ name, quantity: 2 * rimPins(s).length + inSpokes, use: 'registers the layers while the glue sets' }];
+}
+
+/** Screws from behind through the back disc and the spokes, as long as they may be. */
+function hubScrews(s: HelmSizes): Hardware[] {
+  const circle = screwCircle(s);
+  if (!circle) return [];
+  const thickness = (face: 'front' | 'back'): Mm => s.discs.find(d => d.face === face)?.thickness ?? 0;
+  const room = thickness('back') + s.spoke.thickness + thickness('front') - SHORT_OF;
+  const length = screwUpTo(room);
+  if (length === undefined) return [];
+  const use =
+    thickness('back') > 0
+      ? 'back hub disc, one a spoke, from behind'
+      : 'one a spoke, from behind into the front hub disc';
+  return [{ name: `wood screw, gauge ${circle.gauge}, up to ${mm(length)} long`, quantity: s.spokes, use }];
+}
+
+function trimScrews(s: HelmSizes): Hardware[] {
+  const { trim } = s;
+  if (!trim?.plugs) return [];
+  const count = trim.plugs.each * trim.segments * trim.faces.length;
+  const length = screwUpTo(UNDER_PLUG + s.rim.thickness - SHORT_OF);
+  const screw =
+    length === undefined
+      ? []
+      : [{ name: `wood screw under a plug, up to ${mm(length)} long`, quantity: count, use: 'trim to rim' }];
+  return [...screw, { name: `plug, ${mm(trim.plugs.diameter)}`, quantity: count, use: 'hides a trim screw' }];
+}
+
+function axis(s: HelmSizes): Hardware[] {
+  const bearings = s.discs.filter(d => seatsBearing(s, d));
+  const names = [...new Set(bearings.map(d => (d.axis.kind === 'bearing' ? d.axis.bearing.name : '')))];
+  const list = names.map(name => ({
+    name: `bearing ${name}`,
+    quantity: bearings.filter(d => d.axis.kind === 'bearing' && d.axis.bearing.name === name).length,
+    use: 'in the hub',
+  }));
+  const diameter = Math.max(0, ...s.discs.map(d => shaftOf(d.axis)));
+  const shaft =
+    diameter > 0
+      ? [{ name: `${s.turns === 'shaft' ? 'shaft' : 'axle'}, ${mm(diameter)}`, quantity: 1, use: 'through the hub' }]
+      : [];
+  const lock =
+    s.turns === 'shaft' && diameter > 0
+      ? [
+          {
+            name: 'locking screw',
+            quantity: 1,
+            use: coreSizes(s).plug === undefined ? 'locks the hub to the shaft' : 'locks the core plug to the shaft',
+          },
+        ]
+      : [];
+  return [...list, ...shaft, ...lock];
+}
+
+/** Everything bought for one wheel. */
+export const helmHardware = (s: HelmSizes): Hardware[] => [
+  ...biscuits(s),
+  ...pins(s),
+  ...hubScrews(s),
+  ...trimScrews(s),
+  ...axis(s),
+  { name: 'wood glue', quantity: 1, use: 'every joint' },
+];

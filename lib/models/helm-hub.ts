@@ -1,0 +1,84 @@
+import type { Point } from '../geometry/point.js';
+import { polar } from '../geometry/point.js';
+import { type Bore, hubDisc } from '../parts/hub-disc.js';
+import { shoulderHole } from '../stock/bearings.js';
+import type { Mm } from '../units/length.js';
+import type { Draft } from './drafts.js';
+import { coreSizes, screwCircle, shaftOf } from './helm-core.js';
+import { spokeSlabs } from './helm-layers.js';
+import type { DiscSizes, HelmSizes } from './helm-sizes.js';
+
+/** Whether a disc carries a bearing: both where the wheel turns on its own; the rearmost one where the shaft turns. */
+export function seatsBearing(s: HelmSizes, disc: DiscSizes): boolean {
+  if (disc.axis.kind !== 'bearing') return false;
+  const others = s.discs.filter(d => d.axis.kind === 'bearing');
+  return s.turns !== 'shaft' || disc === others.at(-1);
+}
+
+/** The hole in a disc's middle: the bearing's seat, or a hole for what runs through; each with the fit. */
+export function discBore(s: HelmSizes, disc: DiscSizes): Bore {
+  const { axis } = disc;
+  if (axis.kind === 'none') return { kind: 'none' };
+  if (axis.kind === 'axle' || !seatsBearing(s, disc)) return { kind: 'through', diameter: shaftOf(axis) + s.fit.bore };
+  const diameter = axis.bearing.outside + s.fit.bore;
+  if (axis.seat === 'through') return { kind: 'through', diameter };
+  return { kind: 'seat', diameter, depth: axis.bearing.width, face: disc.face, shoulder: shoulderHole(axis.bearing) };
+}
+
+/** Height of a disc's lower face: on the flush front, or under the spokes' backs. */
+function discHeight(s: HelmSizes, disc: DiscSizes): Mm {
+  return disc.face === 'front' ? s.rim.thickness : s.rim.thickness - s.spoke.thickness - disc.thickness;
+}
+
+/** Lettering between two screws, half way from bore to edge. */
+function letteringAt(s: HelmSizes, disc: DiscSizes, bore: Bore): Point {
+  const hole = bore.kind === 'none' ? 0 : bore.diameter / 2;
+  return polar((hole + disc.radius) / 2, Math.PI / 2 + Math.PI / s.spokes);
+}
+
+function discDraft(s: HelmSizes, disc: DiscSizes): Draft {
+  const bore = discBore(s, disc);
+  const screw = screwCircle(s);
+  const holes = screw &&
+    disc.face === 'back' && { count: s.spokes, radius: screw.radius, diameter: screw.diameter, from: Math.PI / 2 };
+  const part = hubDisc({
+    diameter: 2 * disc.radius,
+    bore,
+    thickness: disc.thickness,
+    stock: disc.stock.name,
+    grained: disc.stock.kind === 'board',
+    id: `hub-disc-${disc.face}`,
+    name: `Hub disc, ${disc.face}`,
+    ...(holes && { holes }),
+  });
+  return {
+    part,
+    turn: 0,
+    z: discHeight(s, disc),
+    lettering: { at: letteringAt(s, disc, bore), height: Math.min(10, disc.radius / 6) },
+  };
+}
+
+/** The plug between the discs that is locked to the shaft: as thick as the spokes, in as many layers. */
+function plugDrafts(s: HelmSizes): Draft[] {
+  const { plug, shaft } = coreSizes(s);
+  if (plug === undefined) return [];
+  return spokeSlabs(s).map(slab => ({
+    part: hubDisc({
+      diameter: 2 * plug,
+      bore: { kind: 'through', diameter: 2 * shaft + s.fit.bore },
+      thickness: slab.thickness,
+      stock: s.spoke.stock.name,
+      grained: false,
+      kind: 'core-plug',
+      id: 'core-plug',
+      name: 'Core plug',
+    }),
+    turn: 0,
+    z: slab.z,
+    lettering: { at: polar((plug + shaft) / 2, Math.PI / 2), height: Math.min(3, (plug - shaft) / 2) },
+  }));
+}
+
+/** Every piece of the hub. */
+export const hubDrafts = (s: HelmSizes): Draft[] => [...s.discs.map(d => discDraft(s, d)), ...plugDrafts(s)];

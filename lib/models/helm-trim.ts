@@ -1,0 +1,127 @@
+import type { Finding } from '../findings/finding.js';
+import { polar } from '../geometry/point.js';
+import type { Face } from '../parts/part.js';
+import { trimSegment } from '../parts/trim-segment.js';
+import { plugShank } from '../stock/screws.js';
+import type { Mm, Radians } from '../units/length.js';
+import type { Draft } from './drafts.js';
+import { lapWidth, seamsByLayer, spokeAngles } from './helm-rim.js';
+import type { HelmSizes, TrimSizes } from './helm-sizes.js';
+import { type PlugObstacles, placePlugs } from './plugs.js';
+import { lcm, ringOfSeams, staggered } from './seams.js';
+
+const TURN = 2 * Math.PI;
+
+/** Wood left under a counterbore. */
+export const UNDER_PLUG: Mm = 6;
+
+/** Depth of a plug's counterbore: all but the wood left under it. */
+export const plugDepth = (trim: TrimSizes): Mm => trim.thickness - UNDER_PLUG;
+
+/** Seam offsets that all lie as far from the rim's seams as they can: one best angle and its repeats. */
+function seamChoices(s: HelmSizes, trim: TrimSizes): Radians[] {
+  const all = lcm(s.felloes, trim.segments);
+  const first = s.seam.first + staggered(s.felloes, trim.segments);
+  return Array.from({ length: all / trim.segments }, (_, k) => first + (k * TURN) / all);
+}
+
+/** What a plug must keep clear of, under the trim. */
+function obstacles(s: HelmSizes, trim: TrimSizes): PlugObstacles {
+  return {
+    radius: (trim.inner + trim.outer) / 2,
+    seams: seamsByLayer(s).flat(),
+    spokes: spokeAngles(s),
+    lapHalf: lapWidth(s) / 2,
+    plug: (trim.plugs?.diameter ?? 0) / 2,
+  };
+}
+
+/** Trim seams and each segment's plug angles, or nothing when no arrangement keeps the plugs clear. */
+export interface TrimLayout {
+  readonly middles: readonly Radians[];
+  /** one list a segment, in the order of `middles`; angles from the segment's middle */
+  readonly plugs: readonly (readonly Radians[])[];
+}
+
+function layoutAt(s: HelmSizes, trim: TrimSizes, first: Radians): TrimLayout | undefined {
+  const sweep = TURN / trim.segments;
+  const middles = ringOfSeams(trim.segments, first + sweep / 2);
+  const each = trim.plugs?.each ?? 0;
+  const plugs = placePlugs(middles, sweep, each, obstacles(s, trim));
+  return plugs && { middles, plugs };
+}
+
+/** The first of the best seam offsets at which every plug finds a clear place; evenly spread ones first. */
+export function trimLayout(s: HelmSizes, trim: TrimSizes): TrimLayout | undefined {
+  const found = seamChoices(s, trim).map(first => layoutAt(s, trim, first));
+  const shifts = (l: TrimLayout): number => new Set(l.plugs.map(p => p.map(a => a.toFixed(9)).join())).size;
+  return found.reduce<TrimLayout | undefined>(
+    (best, l) => (l && (!best || shifts(l) < shifts(best)) ? l : best),
+    undefined,
+  );
+}
+
+function drafts(s: HelmSizes, trim: TrimSizes, layout: TrimLayout, face: Face): Draft[] {
+  const sweep = TURN / trim.segments;
+  const at = polar((trim.inner + trim.outer) / 2, Math.PI / 2);
+  const z = face === 'front' ? s.rim.thickness : -trim.thickness;
+  return layout.middles.map((turn, i): Draft => {
+    const angles = layout.plugs[i]!;
+    const plugs = trim.plugs && {
+      at: angles,
+      diameter: trim.plugs.diameter + s.fit.plug,
+      depth: plugDepth(trim),
+      shank: plugShank(trim.plugs.diameter),
+    };
+    const part = trimSegment({
+      outer: trim.outer,
+      inner: trim.inner,
+      sweep,
+      thickness: trim.thickness,
+      stock: trim.stock.name,
+      grained: trim.stock.kind === 'board',
+      face,
+      ...(trim.faces.length > 1 && { id: `trim-segment-${face}`, name: `Trim segment, ${face}` }),
+      ...(plugs && { plugs }),
+    });
+    return {
+      part,
+      turn,
+      z,
+      lettering: { at: letteringClearOf(angles, at, sweep), height: Math.min(10, (trim.outer - trim.inner) / 5) },
+    };
+  });
+}
+
+/** Half way between the two middle plugs, or just beside a plug in the middle. */
+function letteringClearOf(
+  angles: readonly Radians[],
+  middle: { readonly x: Mm; readonly y: Mm },
+  sweep: Radians,
+): { x: Mm; y: Mm } {
+  if (angles.length % 2 === 0) return middle;
+  const next = angles[(angles.length + 1) / 2] ?? sweep / 2;
+  return polar(middle.y, Math.PI / 2 + next / 2);
+}
+
+/** Every trim segment on every face that has trim, and a stop where plugs find no place. */
+export function trimDrafts(s: HelmSizes): { readonly drafts: readonly Draft[]; readonly findings: readonly Finding[] } {
+  const { trim } = s;
+  if (!trim) return { drafts: [], findings: [] };
+  const layout = trimLayout(s, trim);
+  if (layout) return { drafts: trim.faces.flatMap(face => drafts(s, trim, layout, face)), findings: [] };
+  const { plugs: _, ...bare } = trim;
+  return {
+    drafts: trim.faces.flatMap(face => drafts(s, bare, layoutAt(s, bare, seamChoices(s, bare)[0]!)!, face)),
+    findings: [
+      {
+        level: 'stop',
+        rule: 'plug-place',
+        where: 'trim.plugs.each',
+        message: `trim.plugs.each is ${trim.plugs?.each}: no arrangement keeps every plug clear of seams and lap walls; allowed: fewer or smaller plugs, or another number of trim segments`,
+        value: trim.plugs?.each ?? 0,
+        limit: (trim.plugs?.each ?? 1) - 1,
+      },
+    ],
+  };
+}

@@ -1,0 +1,44 @@
+import type { Finding, Outcome } from '../findings/finding.js';
+import type { Stock } from '../stock/stock.js';
+import { type Draft, gather } from './drafts.js';
+import { helmSettings, helmSteps } from './helm-guide.js';
+import { helmHardware } from './helm-hardware.js';
+import { hubDrafts } from './helm-hub.js';
+import { helmLimits } from './helm-limits.js';
+import { rimDrafts } from './helm-rim.js';
+import { type HelmSizes, helmSizes, sizeNotes } from './helm-sizes.js';
+import { spokeDrafts } from './helm-spokes.js';
+import { trimDrafts } from './helm-trim.js';
+import type { HelmWheelOptions } from './helm-wheel-options.js';
+import type { Model } from './model.js';
+
+/** A helm wheel with the sizes it was built from, for the checks. */
+export interface HelmWheel extends Model {
+  readonly sizes: HelmSizes;
+}
+
+/** A ship's steering wheel: rim of felloes, spokes lapped into it and wedged together in the middle, hub discs, trim.
+ * The first spoke points up. Sizes in mm and radians; see helm-wheel.md.
+ * @param stock what the options' stock names stand for
+ * @returns the wheel, or no value where a stop leaves it without a shape; findings of the building
+ * @throws Unusable when an option names a stock or a bearing that is not known. */
+export function helmWheel(
+  options: HelmWheelOptions,
+  stock: readonly Stock[],
+  title = 'Helm wheel',
+): Outcome<HelmWheel | undefined> {
+  const sizes = helmSizes(options, stock);
+  const found: Finding[] = [...sizeNotes(options), ...helmLimits(sizes)];
+  if (found.some(f => f.level === 'stop')) return { value: undefined, findings: found };
+  const trim = trimDrafts(sizes);
+  const drafts: Draft[] = [...rimDrafts(sizes), ...spokeDrafts(sizes), ...hubDrafts(sizes), ...trim.drafts];
+  const wheel: HelmWheel = {
+    title,
+    ...gather(drafts),
+    hardware: helmHardware(sizes),
+    settings: helmSettings(sizes),
+    steps: helmSteps(sizes),
+    sizes,
+  };
+  return { value: wheel, findings: [...found, ...trim.findings] };
+}

@@ -1,0 +1,55 @@
+import type { Point } from '../geometry/point.js';
+import { polar } from '../geometry/point.js';
+import type { Drill, Part } from '../parts/part.js';
+import type { Mm, Radians } from '../units/length.js';
+import { wrap } from './seams.js';
+
+// Pins hold the layers of a built-up wheel in register while the glue sets. Lengths mm.
+
+const PIN_SIZES: readonly Mm[] = [8, 6, 5, 4, 3, 2];
+/** Wood left between a pin and any edge. */
+export const PIN_WALL: Mm = 2;
+
+/** Largest pin that leaves its own width of wood on either side: a fifth of the rim's band, a third of the spoke. */
+export const pinDiameter = (band: Mm, width: Mm): Mm =>
+  PIN_SIZES.find(d => d <= band / 5 && d <= width / 3) ?? PIN_SIZES.at(-1)!;
+
+/** A stretch of the rim, by angle, from one cut to the next. */
+export interface Arc {
+  readonly from: Radians;
+  readonly sweep: Radians;
+}
+
+const TURN = 2 * Math.PI;
+
+/** The stretches of a ring between all cuts that any of its layers has there. */
+export function arcsBetween(cuts: readonly Radians[]): Arc[] {
+  const sorted = [...new Set(cuts.map(c => Math.round(wrap(c) * 1e9) / 1e9))].sort((a, b) => a - b);
+  return sorted.map((from, i) => ({ from, sweep: (sorted[i + 1] ?? sorted[0]! + TURN) - from }));
+}
+
+const middle = (a: Arc): Radians => a.from + a.sweep / 2;
+
+/** Whether an angle lies in an arc. */
+const holds = (arc: Arc, angle: Radians): boolean => wrap(angle - arc.from) < arc.sweep;
+
+/** Angles at which pins go, so that each piece has one of them: the widest stretch of each piece that has none yet.
+ * @param pieces the stretch of the ring each loose piece covers   @param free stretches with no cut in them */
+export function pinAngles(pieces: readonly Arc[], free: readonly Arc[]): Radians[] {
+  return pieces.reduce<Radians[]>((chosen, piece) => {
+    if (chosen.some(a => holds(piece, a))) return chosen;
+    const own = free.filter(f => holds(piece, middle(f)));
+    const widest = own.reduce<Arc | undefined>((w, f) => (w && w.sweep >= f.sweep - 1e-9 ? w : f), undefined);
+    return widest ? [...chosen, middle(widest)] : chosen;
+  }, []);
+}
+
+/** Two pins at one angle of the rim, three tenths of the band from either edge. */
+export const pinPair = (inner: Mm, outer: Mm, angle: Radians): Point[] =>
+  [0.3, 0.7].map(share => polar(inner + share * (outer - inner), angle));
+
+/** A part with through holes for pins. */
+export function pinned(part: Part, at: readonly Point[], diameter: Mm): Part {
+  const holes = at.map((p): Drill => ({ kind: 'drill', at: p, diameter, from: 'through', depth: part.thickness }));
+  return { ...part, features: [...part.features, ...holes] };
+}

@@ -1,0 +1,92 @@
+import { requireRange } from '../findings/unusable.js';
+import { annularSector, bulgeOf, type Outline, solid, vertex } from '../geometry/outline.js';
+import { polar } from '../geometry/point.js';
+import type { Mm, Radians } from '../units/length.js';
+import type { Mate, Part } from './part.js';
+
+/** What every rim piece needs to know; lengths mm. */
+export interface RimPieceOptions {
+  /** outer radius of the rim, 1 to 10000 */
+  readonly outer: Mm;
+  /** inner radius, above 0 and below `outer` */
+  readonly inner: Mm;
+  readonly thickness: Mm;
+  readonly stock: string;
+  readonly id?: string;
+  readonly name?: string;
+  readonly quantity?: number;
+  /** false where the stock has no grain to follow (plywood); true unless given: along the chord */
+  readonly grained?: boolean;
+}
+
+export interface FelloeOptions extends RimPieceOptions {
+  /** angle between its seams, radians, above 0 to pi (2 pi / felloes in the ring) */
+  readonly sweep: Radians;
+}
+
+export interface LooseFelloeOptions extends RimPieceOptions {
+  /** angle between the centre lines of the two spokes it fills the space between, radians, above 0 to pi */
+  readonly between: Radians;
+  /** width of each lap, wall to wall: the spoke and its clearance */
+  readonly lap: Mm;
+}
+
+const QUARTER = Math.PI / 2;
+
+function requireRing(o: RimPieceOptions): void {
+  requireRange('outer', o.outer, 1, 10_000);
+  requireRange('inner', o.inner, 0.5, o.outer - 0.5);
+  requireRange('thickness', o.thickness, 0.1, 1000);
+}
+
+function rimPiece(o: RimPieceOptions, outer: Outline, mates: readonly Mate[]): Part {
+  return {
+    id: o.id ?? 'felloe',
+    kind: 'felloe',
+    name: o.name ?? 'Felloe',
+    quantity: o.quantity ?? 1,
+    stock: o.stock,
+    thickness: o.thickness,
+    region: solid(outer),
+    features: [],
+    mates,
+    ...((o.grained ?? true) && { grain: 0 }),
+  };
+}
+
+/** One felloe: a sector of the rim with radial seams, symmetric about +y, wheel centre at the origin; grain along its chord.
+ * Board it needs: width outer - inner cos(sweep / 2), length 2 outer sin(sweep / 2).
+ * @throws Unusable naming the option. Source: annular sector, Machinery's Handbook, "Areas and dimensions of plane figures". */
+export function felloe(o: FelloeOptions): Part {
+  requireRing(o);
+  requireRange('sweep', o.sweep, 1e-3, Math.PI, 'rad');
+  return rimPiece(o, annularSector(o.inner, o.outer, QUARTER - o.sweep / 2, o.sweep), [
+    { edge: 1, joint: 'seam' },
+    { edge: 3, joint: 'seam' },
+  ]);
+}
+
+/** The rim piece that fills the space between two spokes in a layer the spokes pass through: its ends run parallel to the
+ * spokes, half a lap from their centre lines. Symmetric about +y, wheel centre at the origin.
+ * @throws Unusable naming the option, also when the laps leave nothing between them. */
+export function looseFelloe(o: LooseFelloeOptions): Part {
+  requireRing(o);
+  requireRange('between', o.between, 1e-3, Math.PI, 'rad');
+  requireRange('lap', o.lap, 0, 2 * o.inner * Math.sin(o.between / 2) - 0.01);
+  const half = (radius: Mm): Radians => o.between / 2 - Math.asin(o.lap / 2 / radius);
+  const out = half(o.outer);
+  const inn = half(o.inner);
+  return rimPiece(
+    o,
+    [
+      vertex(polar(o.outer, QUARTER - out), bulgeOf(2 * out)),
+      vertex(polar(o.outer, QUARTER + out)),
+      vertex(polar(o.inner, QUARTER + inn), bulgeOf(-2 * inn)),
+      vertex(polar(o.inner, QUARTER - inn)),
+    ],
+    [
+      { edge: 1, joint: 'lap' },
+      { edge: 3, joint: 'lap' },
+    ],
+  );
+}
