@@ -1,5 +1,5 @@
 import { wedge } from '../parts/spoke.js';
-import { screwFor } from '../stock/screws.js';
+import { type Screw, screws } from '../stock/screws.js';
 import type { Mm } from '../units/length.js';
 import type { Axis, DiscSizes, HelmSizes } from './helm-sizes.js';
 
@@ -51,7 +51,7 @@ export interface ScrewCircle {
   readonly radius: Mm;
   /** of the shank hole */
   readonly diameter: Mm;
-  readonly gauge: number;
+  readonly screw: Screw;
   /** whether the screws pass through the spokes, into the front disc */
   readonly through: boolean;
 }
@@ -63,9 +63,14 @@ const EDGE = 2.5;
 export const widestBore = (axis: Axis): Mm =>
   axis.kind === 'none' ? 0 : axis.kind === 'axle' ? axis.diameter / 2 : axis.bearing.outside / 2;
 
+/** The thickest screw a hub takes, and its share of the spoke's width and thickness; common practice, no source. */
+const MOST_GAUGE = 8;
+const hubScrew = (s: HelmSizes): Screw | undefined =>
+  screws.filter(x => x.gauge <= MOST_GAUGE && x.diameter <= s.width / 4 && x.diameter <= s.spoke.thickness / 3).at(-1);
+
 /** Screws beyond the wedges' corners, one a spoke, half way to the edge of the smaller disc; none where there is no room. */
 export function screwCircle(s: HelmSizes): ScrewCircle | undefined {
-  const screw = screwFor(Math.min(s.width / 4, s.spoke.thickness / 3));
+  const screw = hubScrew(s);
   if (!screw || s.discs.length === 0) return undefined;
   const inside = Math.max(
     wedge({ count: s.spokes, width: s.width, clearance: s.fit.wedge }).reach,
@@ -76,7 +81,7 @@ export function screwCircle(s: HelmSizes): ScrewCircle | undefined {
   return {
     radius: (inside + outside) / 2,
     diameter: screw.shank,
-    gauge: screw.gauge,
+    screw,
     through: s.discs.some(d => d.face === 'front'),
   };
 }

@@ -1,4 +1,4 @@
-import { screwUpTo } from '../stock/screws.js';
+import { screwLength } from '../stock/screws.js';
 import type { Mm } from '../units/length.js';
 import { coreSizes, screwCircle, shaftOf } from './helm-core.js';
 import { seatsBearing } from './helm-hub.js';
@@ -6,7 +6,7 @@ import { cutThrough, rimSlabs } from './helm-layers.js';
 import { rimPins } from './helm-rim.js';
 import type { HelmSizes } from './helm-sizes.js';
 import { spokePins } from './helm-spokes.js';
-import { UNDER_PLUG } from './helm-trim.js';
+import { plugScrew, UNDER_PLUG } from './helm-trim.js';
 import type { Hardware } from './model.js';
 import { pinDiameter } from './registration.js';
 
@@ -36,24 +36,30 @@ function hubScrews(s: HelmSizes): Hardware[] {
   if (!circle) return [];
   const thickness = (face: 'front' | 'back'): Mm => s.discs.find(d => d.face === face)?.thickness ?? 0;
   const room = thickness('back') + s.spoke.thickness + thickness('front') - SHORT_OF;
-  const length = screwUpTo(room);
+  const length = screwLength(circle.screw, room);
   if (length === undefined) return [];
   const use =
     thickness('back') > 0
       ? 'back hub disc, one a spoke, from behind'
       : 'one a spoke, from behind into the front hub disc';
-  return [{ name: `wood screw, gauge ${circle.gauge}, up to ${mm(length)} long`, quantity: s.spokes, use }];
+  return [{ name: `wood screw, ${circle.screw.name}, ${mm(length)} long`, quantity: s.spokes, use }];
 }
 
 function trimScrews(s: HelmSizes): Hardware[] {
   const { trim } = s;
   if (!trim?.plugs) return [];
   const count = trim.plugs.each * trim.segments * trim.faces.length;
-  const length = screwUpTo(UNDER_PLUG + s.rim.thickness - SHORT_OF);
+  const length = screwLength(plugScrew(trim.plugs.diameter), UNDER_PLUG + s.rim.thickness - SHORT_OF);
   const screw =
     length === undefined
       ? []
-      : [{ name: `wood screw under a plug, up to ${mm(length)} long`, quantity: count, use: 'trim to rim' }];
+      : [
+          {
+            name: `wood screw, ${plugScrew(trim.plugs.diameter).name}, ${mm(length)} long`,
+            quantity: count,
+            use: 'trim to rim, under a plug',
+          },
+        ];
   return [...screw, { name: `plug, ${mm(trim.plugs.diameter)}`, quantity: count, use: 'hides a trim screw' }];
 }
 

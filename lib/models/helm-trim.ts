@@ -2,7 +2,7 @@ import type { Finding } from '../findings/finding.js';
 import { polar } from '../geometry/point.js';
 import type { Face } from '../parts/part.js';
 import { trimSegment } from '../parts/trim-segment.js';
-import { plugShank } from '../stock/screws.js';
+import { type Screw, screwUnder } from '../stock/screws.js';
 import type { Mm, Radians } from '../units/length.js';
 import type { Draft } from './drafts.js';
 import { lapWidth, seamsByLayer, spokeAngles } from './helm-rim.js';
@@ -17,6 +17,12 @@ export const UNDER_PLUG: Mm = 6;
 
 /** Depth of a plug's counterbore: all but the wood left under it. */
 export const plugDepth = (trim: TrimSizes): Mm => trim.thickness - UNDER_PLUG;
+
+/** Metric plugs are up to this much smaller than the inch sizes screws are made for. */
+const METRIC: Mm = 0.4;
+
+/** The screw that goes under a plug. @throws Unusable when the plug is too small for any. */
+export const plugScrew = (plug: Mm): Screw => screwUnder(plug + METRIC, 'trim.plugs.diameter');
 
 /** Seam offsets that all lie as far from the rim's seams as they can: one best angle and its repeats. */
 function seamChoices(s: HelmSizes, trim: TrimSizes): Radians[] {
@@ -71,7 +77,7 @@ function drafts(s: HelmSizes, trim: TrimSizes, layout: TrimLayout, face: Face): 
       at: angles,
       diameter: trim.plugs.diameter + s.fit.plug,
       depth: plugDepth(trim),
-      shank: plugShank(trim.plugs.diameter),
+      shank: plugScrew(trim.plugs.diameter).shank,
     };
     const part = trimSegment({
       outer: trim.outer,
