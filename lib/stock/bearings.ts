@@ -12,7 +12,13 @@ export interface Bearing extends Sourced {
   readonly width: Mm;
 }
 
-const row = (name: string, bore: Mm, outside: Mm, width: Mm): Bearing => ({ name, bore, outside, width, source: SOURCES.bearing });
+const row = (name: string, bore: Mm, outside: Mm, width: Mm): Bearing => ({
+  name,
+  bore,
+  outside,
+  width,
+  source: SOURCES.bearing,
+});
 
 /** Bearings a prop shop buys, by bore within a series. */
 export const bearings: readonly Bearing[] = [

@@ -1,0 +1,69 @@
+import { lookup, type Sourced } from './lookup.js';
+import { SOURCES } from './sources.js';
+
+/** What stock is made of. */
+export interface Material extends Sourced {
+  readonly name: string;
+  /** kg/m³; wood at 12 % moisture */
+  readonly density: number;
+  /** wood only: oven-dry mass over volume at 12 % moisture, against water */
+  readonly gravity?: number;
+}
+
+/** Moisture the handbook's figures hold for, %. */
+const MOISTURE = 12;
+
+/** kg/m³ of wood whose specific gravity is on the volume at 12 % moisture: 1000 G (1 + 12/100), Wood Handbook chapter 4. */
+export const woodDensity = (gravity: number): number => (gravity * 1000 * (100 + MOISTURE)) / 100;
+
+const wood = (name: string, gravity: number, source: string): Material => ({
+  name,
+  density: woodDensity(gravity),
+  gravity,
+  source,
+});
+
+/** Species of wood. */
+export const species: readonly Material[] = [
+  wood('ponderosa pine', 0.4, SOURCES.wood),
+  wood('eastern white pine', 0.35, SOURCES.woodReprinted),
+  wood('loblolly pine', 0.51, SOURCES.woodReprinted),
+  wood('shortleaf pine', 0.51, SOURCES.wood),
+  wood('slash pine', 0.59, SOURCES.wood),
+  wood('coast Douglas-fir', 0.48, SOURCES.woodReprinted),
+  wood('interior south Douglas-fir', 0.46, SOURCES.woodReprinted),
+  wood('Engelmann spruce', 0.35, SOURCES.woodReprinted),
+  wood('Sitka spruce', 0.4, `${SOURCES.woodReprinted}; 1999 edition, later ones differ`),
+  wood('northern red oak', 0.63, SOURCES.woodReprinted),
+  wood('white oak', 0.68, SOURCES.woodReprinted),
+  wood('sugar maple', 0.63, SOURCES.woodReprinted),
+  wood('yellow-poplar', 0.42, SOURCES.woodReprinted),
+  wood('black walnut', 0.55, SOURCES.woodReprinted),
+  wood('white ash', 0.6, SOURCES.woodReprinted),
+];
+
+/** Panels, plastic and foam. */
+export const panelMaterials: readonly Material[] = [
+  { name: 'softwood plywood', density: 540, source: SOURCES.panelDensity },
+  { name: 'birch plywood', density: 670, source: SOURCES.panelDensity },
+  { name: 'MDF', density: 720, source: SOURCES.panelDensity },
+  { name: 'hardboard', density: 975, source: SOURCES.panelDensity },
+  { name: 'acrylic', density: 1190, source: SOURCES.acrylic },
+  { name: 'extruded polystyrene', density: 25, source: `${SOURCES.foam}; type IV` },
+  { name: 'expanded polystyrene', density: 15, source: `${SOURCES.foam}; type I` },
+];
+
+/** Everything a stock's `species` may name. */
+export const materials: readonly Material[] = [...species, ...panelMaterials];
+
+const plain = (name: string): string =>
+  name
+    .trim()
+    .toLowerCase()
+    .replace(/[-\s]+/g, ' ');
+
+/** A material by its name, case and hyphens aside: `Yellow Poplar`. @throws Unusable naming field, name and the names there are. */
+export function material(name: string, field = 'species'): Material {
+  const found = materials.find(m => plain(m.name) === plain(name));
+  return found ?? lookup(materials, m => m.name, field, name);
+}
