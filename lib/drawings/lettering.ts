@@ -1,0 +1,59 @@
+import { movePolyline } from '../geometry/motion.js';
+import type { Polyline, Vertex } from '../geometry/outline.js';
+import type { Point } from '../geometry/point.js';
+import type { Mm, Radians } from '../units/length.js';
+import { CAP_HEIGHT, GLYPHS, LETTER_GAP, UNKNOWN_GLYPH } from './alphabet.js';
+
+const QUARTER_TURN = Math.tan(Math.PI / 8);
+
+const BULGES: Readonly<Record<string, number>> = { l: QUARTER_TURN, r: -QUARTER_TURN, L: 1, R: -1 };
+
+const corner = (token: string): Vertex => ({
+  x: Number.parseInt(token[0] ?? '0', 36),
+  y: Number.parseInt(token[1] ?? '0', 36),
+  bulge: BULGES[token[2] ?? ''] ?? 0,
+});
+
+interface Glyph {
+  readonly strokes: readonly Polyline[];
+  readonly width: number;
+}
+
+function glyph(character: string): Glyph {
+  const strokes = (GLYPHS[character] ?? UNKNOWN_GLYPH).split('/').map(stroke => stroke.split(' ').map(corner));
+  const width = Math.max(...strokes.flat().map(v => v.x));
+  // a stroke of one point only holds the width, as in a space
+  return { strokes: strokes.filter(s => s.length > 1), width };
+}
+
+/** Capitals without accents: what the alphabet has letters for. */
+const characters = (text: string): string[] => [
+  ...text
+    .normalize('NFD')
+    .replace(/\p{Mn}/gu, '')
+    .toUpperCase(),
+];
+
+/** How wide a text is lettered, mm. @param height of a capital, mm */
+export function letteringWidth(text: string, height: Mm): Mm {
+  const widths = characters(text).map(c => glyph(c).width);
+  const gaps = Math.max(0, widths.length - 1) * LETTER_GAP;
+  return ((widths.reduce((a, b) => a + b, 0) + gaps) * height) / CAP_HEIGHT;
+}
+
+/** A line of text as single strokes to be cut, marked or drawn: lines and true arcs, small letters as capitals.
+ * A character the alphabet has not got becomes an upright box; accents are left out.
+ * @param at middle of the lettering   @param height of a capital, mm   @param turn anticlockwise, about `at` */
+export function letter(text: string, at: Point, height: Mm, turn: Radians): Polyline[] {
+  const scale = height / CAP_HEIGHT;
+  let x = -letteringWidth(text, height) / 2;
+  return characters(text).flatMap(character => {
+    const { strokes, width } = glyph(character);
+    const left = x;
+    x += (width + LETTER_GAP) * scale;
+    const placed = strokes.map(s =>
+      s.map(v => ({ x: left + v.x * scale, y: (v.y - CAP_HEIGHT / 2) * scale, bulge: v.bulge })),
+    );
+    return placed.map(s => movePolyline(s, { turn, x: at.x, y: at.y }));
+  });
+}

@@ -1,0 +1,60 @@
+import { MIRROR, type Motion, moveOutline, movePoint, movePolyline, moveRegion, STILL } from '../geometry/motion.js';
+import { circle, type Polyline, type Region } from '../geometry/outline.js';
+import { partFaces } from '../parts/faces.js';
+import type { Face, Feature, Label, Part } from '../parts/part.js';
+import type { Drawing } from './drawing.js';
+import { type Entry, layerList } from './layer-list.js';
+import { drillLayer, pocketLayer } from './layers.js';
+import { letter } from './lettering.js';
+
+/** From a part's frame to what is seen looking at a face: nothing, or mirrored (x to -x). */
+export const faceView = (face: Face): Motion => (face === 'front' ? STILL : MIRROR);
+
+/** A label's strokes as they read on a face: placed by the view, never mirrored themselves. */
+export function labelStrokes(label: Label, face: Face): Polyline[] {
+  const turn = face === 'front' ? label.turn : -label.turn;
+  return letter(label.text, movePoint(label.at, faceView(face)), label.height, turn);
+}
+
+const outlines = (region: Region): readonly Region['outer'][] => [region.outer, ...region.openings];
+
+/** A feature's lines on one face; none if it is made from the other. */
+function featureEntry(feature: Feature, face: Face, lettered: boolean): Entry | undefined {
+  const view = faceView(face);
+  switch (feature.kind) {
+    case 'pocket':
+      if (feature.face !== face) return undefined;
+      return { layer: pocketLayer(feature.depth), closed: outlines(moveRegion(feature.area, view)) };
+    case 'drill':
+      if (feature.from !== face && feature.from !== 'through') return undefined;
+      return {
+        layer: drillLayer(feature.diameter),
+        closed: [moveOutline(circle(feature.diameter / 2, feature.at), view)],
+      };
+    case 'score':
+      return feature.face === face ? { layer: 'SCORE', open: [movePolyline(feature.line, view)] } : undefined;
+    case 'label':
+      return lettered ? { layer: 'LABEL', open: labelStrokes(feature, face) } : undefined;
+  }
+}
+
+/** A part at its finished size as seen looking at a face, in the part's frame (mirrored, x to -x, for the back): the outline and
+ * openings on either face, through holes on either, pockets, blind holes and marks of that face, lettering on the first face. */
+export function partDrawing(part: Part, face: Face): Drawing {
+  const { outer, openings } = moveRegion(part.region, faceView(face));
+  const lettered = partFaces(part).first === face;
+  const features = part.features.flatMap(f => featureEntry(f, face, lettered) ?? []);
+  const layers = layerList([{ layer: 'OUTSIDE', closed: [outer] }, { layer: 'INSIDE', closed: openings }, ...features]);
+  return { title: face === 'front' ? part.name : `${part.name}, back`, layers };
+}
+
+/** The second side of a turned piece: its outline along the length and across the thickness, and its marks.
+ * `undefined` for a part with no shape of its own there. */
+export function sideDrawing(part: Part): Drawing | undefined {
+  if (!part.side) return undefined;
+  const layers = layerList([
+    { layer: 'OUTSIDE', closed: [part.side.outline] },
+    { layer: 'SCORE', open: part.side.marks },
+  ]);
+  return { title: `${part.name}, side`, layers };
+}

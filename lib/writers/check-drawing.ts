@@ -1,0 +1,25 @@
+import type { Drawing, Layer } from '../drawings/drawing.js';
+import { refuse } from '../findings/unusable.js';
+import { layerName, oneLine } from './text.js';
+
+function checkLayer(layer: Layer): void {
+  const name = layerName(layer.name);
+  for (const line of [...layer.closed, ...layer.open])
+    if (line.length < 2) refuse(`a line on layer ${name}`, `${line.length} vertices long`, 'at least 2 vertices');
+}
+
+/** Holds a drawing fit for a file: a title of one line, layers with sound names, each once, lines with two vertices or more.
+ * Numbers are checked where they are written.
+ * @throws Unusable naming what is wrong */
+export function checkDrawing(drawing: Drawing): void {
+  oneLine('the title of a drawing', drawing.title);
+  const names = new Set<string>();
+  for (const layer of drawing.layers) {
+    checkLayer(layer);
+    // DXF compares names without their case
+    const key = layer.name.toUpperCase();
+    if (names.has(key)) refuse('a layer name', layer.name, 'each layer once, whatever its case');
+    if (key === '0') refuse('a layer name', layer.name, "any but 0, which is DXF's own");
+    names.add(key);
+  }
+}
