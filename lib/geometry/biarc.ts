@@ -1,7 +1,8 @@
 import { refuse } from '../findings/unusable.js';
 import type { Radians } from '../units/length.js';
+import { spin } from './along.js';
 import { type Polyline, reversePolyline, type Vertex, vertex } from './outline.js';
-import { angleOf, cross, dot, type Point, scale, subtract } from './point.js';
+import { add, angleOf, cross, dot, type Point, scale, subtract } from './point.js';
 
 /** Below this an angle is rounding, not a turn: a hundredth of the promised 1e-9 rad. */
 const NO_TURN: Radians = 1e-11;
@@ -31,10 +32,7 @@ export function arcAlong(from: Point, tangent: Point, to: Point): Vertex[] {
     );
   if (Math.abs(half) <= Math.PI / 2) return [vertex(from, Math.tan(half / 2))];
   // the middle of the arc: half the turn along, at the chord's length / (2 cos(half / 2))
-  const reach = 1 / (2 * Math.cos(half / 2));
-  const c = Math.cos(half / 2) * reach;
-  const s = -Math.sin(half / 2) * reach;
-  const middle = { x: from.x + c * chord.x - s * chord.y, y: from.y + s * chord.x + c * chord.y };
+  const middle = add(from, spin(chord, -half / 2, 1 / (2 * Math.cos(half / 2))));
   const bulge = Math.tan(half / 4);
   return [vertex(from, bulge), vertex(middle, bulge)];
 }
@@ -46,9 +44,7 @@ export function jointAt(from: Point, to: Point, a: Radians, b: Radians, m: Radia
   const rest = Math.sin((a + m) / 2) / Math.sin((a - b) / 2);
   if (!(share > 0 && rest > 0 && share + rest < FARTHEST)) return undefined;
   const chord = subtract(to, from);
-  const c = Math.cos((a + m) / 2) * share;
-  const s = Math.sin((a + m) / 2) * share;
-  return { x: from.x + c * chord.x - s * chord.y, y: from.y + s * chord.x + c * chord.y };
+  return add(from, spin(chord, (a + m) / 2, share));
 }
 
 /** The arcs to and from a joint that lies on the biarc's locus. */

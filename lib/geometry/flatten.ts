@@ -1,7 +1,8 @@
 import { requireRange } from '../findings/unusable.js';
 import type { Mm } from '../units/length.js';
+import { pointAlong, spin } from './along.js';
 import type { Outline, Polyline, Region } from './outline.js';
-import type { Point } from './point.js';
+import { add, type Point, subtract } from './point.js';
 import { type ArcSegment, polylineSegments, type Segment, segments } from './segment.js';
 
 /** Where the polygon may run: on the curve and either side of it, only outside the area, or only inside. */
@@ -30,46 +31,31 @@ function tangentTurn(radius: Mm, tolerance: Mm): number {
   return 2 * Math.atan(Math.sqrt(share * (2 + share)));
 }
 
-/** A vector turned and stretched. */
-const spin = (v: Point, angle: number, by: number): Point => {
-  const c = Math.cos(angle) * by;
-  const s = Math.sin(angle) * by;
-  return { x: c * v.x - s * v.y, y: s * v.x + c * v.y };
-};
-
-/** The point of an arc a signed turn past its start, measured from `from` along the chord: a flat arc's far centre never enters. */
-function along(s: ArcSegment, chord: Point, turn: number): Point {
-  const v = spin(chord, (turn - s.sweep) / 2, Math.sin(turn / 2) / Math.sin(s.sweep / 2));
-  return { x: s.from.x + v.x, y: s.from.y + v.y };
-}
-
 /** The arc's own points between its ends, `parts` chords. */
-const chordPoints = (s: ArcSegment, chord: Point, parts: number): Point[] =>
-  Array.from({ length: parts - 1 }, (_, i) => along(s, chord, (s.sweep * (i + 1)) / parts));
+const chordPoints = (s: ArcSegment, parts: number): Point[] =>
+  Array.from({ length: parts - 1 }, (_, i) => pointAlong(s, (i + 1) / parts));
 
 /** Corners of the tangents at the ends of `parts` equal shares of the arc: a run that touches the circle from outside. */
-function tangentPoints(s: ArcSegment, chord: Point, parts: number): Point[] {
+function tangentPoints(s: ArcSegment, parts: number): Point[] {
+  const chord = subtract(s.to, s.from);
   const step = s.sweep / parts;
   // tangent length over the chord's length: r tan(step / 2) with chord = 2 r sin(sweep / 2)
   const reach = Math.tan(step / 2) / (2 * Math.sin(s.sweep / 2));
-  return Array.from({ length: parts }, (_, i) => {
-    const foot = i === 0 ? s.from : along(s, chord, step * i);
-    const v = spin(chord, step * i - s.sweep / 2, reach);
-    return { x: foot.x + v.x, y: foot.y + v.y };
-  });
+  return Array.from({ length: parts }, (_, i) =>
+    add(pointAlong(s, i / parts), spin(chord, step * i - s.sweep / 2, reach)),
+  );
 }
 
 /** The points strictly between an edge's ends. */
 function between(s: Segment, tolerance: Mm, side: Side): Point[] {
   if (s.kind === 'line' || Math.abs(s.sweep) < FLAT) return [];
-  const chord = { x: s.to.x - s.from.x, y: s.to.y - s.from.y };
   const parts = (turn: number): number => Math.max(1, Math.ceil(Math.abs(s.sweep) / Math.min(WIDEST, turn) - 1e-9));
   // chords cut to the side of the centre, tangents stand off on the other; the area is left of travel
   const hasCentreInside = s.sweep > 0;
   const byChords = side === 'nearest' || (side === 'inward') === hasCentreInside;
   return byChords
-    ? chordPoints(s, chord, parts(chordTurn(s.radius, tolerance)))
-    : tangentPoints(s, chord, parts(tangentTurn(s.radius, tolerance)));
+    ? chordPoints(s, parts(chordTurn(s.radius, tolerance)))
+    : tangentPoints(s, parts(tangentTurn(s.radius, tolerance)));
 }
 
 const flattenEdges = (edges: readonly Segment[], tolerance: Mm, side: Side): Point[] => {

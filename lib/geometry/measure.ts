@@ -59,8 +59,8 @@ function segmentMoments(s: ArcSegment): Moments {
   const first = (2 / 3) * r * r * r * sin * sin * sin;
   const r4 = r * r * r * r;
   // along the bisector (uu) and across it (vv), about the circle's centre
-  const uu = (r4 / 16) * (2 * sweep - Math.sin(2 * sweep));
-  const vv = (r4 / 48) * (6 * sweep - 8 * Math.sin(sweep) + Math.sin(2 * sweep));
+  const uu = (r4 / 16) * sineDefect(2 * sweep);
+  const vv = (r4 / 48) * (8 * sineDefect(sweep) - sineDefect(2 * sweep));
   const axis = s.start + half;
   const c = Math.cos(axis);
   const n = Math.sin(axis);

@@ -23,9 +23,12 @@ export interface ArcSegment {
 
 export type Segment = LineSegment | ArcSegment;
 
+/** A bulge under this is a line: its sagitta is under a 1e-15 part of the chord, below rounding, and its centre would lie nowhere. */
+const FLAT = 1e-15;
+
 /** The edge from a vertex to the next point. */
 export function segmentFrom(from: Vertex, to: Point): Segment {
-  if (from.bulge === 0) return { kind: 'line', from, to };
+  if (Math.abs(from.bulge) < FLAT) return { kind: 'line', from, to };
   const b = from.bulge;
   const chord = distance(from, to);
   const radius = (chord * (1 + b * b)) / (4 * Math.abs(b));

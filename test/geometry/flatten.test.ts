@@ -50,7 +50,7 @@ describe('flatten', () => {
         // the outline's own way back is a line, so every corner but those two belongs to the arc
         const ring = flatten([start, vertex(end)], tolerance, side).slice(0, -1);
         const run = [...ring, end];
-        const rounding = 1e-9;
+        const rounding = 1e-9 + (s.kind === 'arc' ? s.radius * 1e-15 : 0); // the samples come from the far centre
         const samples = Array.from({ length: 200 }, (_, i) => pointOn(s, (i + 0.5) / 200));
         if (s.kind === 'line') return run.length === 2;
         for (const p of Math.abs(bulge) > 1e-6 ? samples : []) {
