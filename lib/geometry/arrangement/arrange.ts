@@ -1,0 +1,48 @@
+import { GeometryFailure } from '../failure.js';
+import type { Region } from '../outline.js';
+import { mergeTolerance } from '../tolerance.js';
+import { orderAround } from './around.js';
+import { type Edge, extentOf } from './edge.js';
+import { nest } from './nest.js';
+import { outlineOf } from './outlines.js';
+import { mergedPieces } from './pieces.js';
+import { sliceEdges } from './slices.js';
+import { keptRuns, traceLoops, unbalanced } from './trace.js';
+import { windings } from './winding.js';
+
+/** Another try of the arrangement with points merged within so many tolerances, where the first contradicts itself. */
+const TRIES = [1, 8, 1 / 8, 64, 1 / 64, 512];
+
+type Attempt = { readonly regions: Region[] } | { readonly at: { readonly x: number; readonly y: number } };
+
+/** The regions where `inside` holds of the winding number that directed edges give the plane.
+ * Every operation of the kernel is this one arrangement with its own edges and its own rule.
+ * @throws GeometryFailure 'unresolved' where no try passed its own checks */
+export function arrange(edges: readonly Edge[], inside: (winding: number) => boolean): Region[] {
+  const tolerance = mergeTolerance(extentOf(edges));
+  let place = { x: 0, y: 0 };
+  for (const share of TRIES) {
+    const attempt = arrangeOnce(edges, inside, tolerance * share);
+    if ('regions' in attempt) return attempt.regions;
+    place = attempt.at;
+  }
+  throw new GeometryFailure('unresolved', place, 'the outlines meet in a way that could not be resolved');
+}
+
+function arrangeOnce(edges: readonly Edge[], inside: (winding: number) => boolean, tolerance: number): Attempt {
+  const slices = sliceEdges(edges, tolerance);
+  const place = (v: number): Attempt => ({ at: { x: slices.xs[v] ?? 0, y: slices.ys[v] ?? 0 } });
+  const around = orderAround(slices);
+  const winding = windings(slices, around);
+  if ('conflict' in winding) return place(winding.conflict);
+  const kept = keptRuns(slices, winding.left, inside);
+  const open = unbalanced(slices, kept);
+  if (open >= 0) return place(open);
+  const loops = traceLoops(slices, around, kept);
+  const outlines = loops.map(loop => outlineOf(mergedPieces(slices, loop, tolerance), tolerance));
+  const regions = nest(
+    outlines.filter(o => o.length > 1),
+    tolerance,
+  );
+  return regions ? { regions } : place(0);
+}

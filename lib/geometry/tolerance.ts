@@ -1,0 +1,16 @@
+import type { Mm } from '../units/length.js';
+
+/** Repair of input: vertices of one outline nearer than this are one vertex typed twice. A distance: far below any cut, far above rounding. */
+export const SAME_POINT: Mm = 1e-7;
+
+/** How near a point must be to an outline to lie on it, when somebody asks where it is. A distance. */
+export const ON_BOUNDARY: Mm = 1e-6;
+
+/** Share of the extent within which points worked out by different routes are one point: some 30,000 roundings. Exact: 2 to the -38. */
+const MERGE_SHARE = 1 / (64 * 2 ** 32);
+
+/** Distance within which computed points are one vertex, relative to the largest coordinate: 2e-9 mm for a wheel of 600 mm. */
+export const mergeTolerance = (extent: Mm): Mm => extent * MERGE_SHARE;
+
+/** Sine of an angle: a corner that turns back on itself by less is a cusp, whose side the curvatures decide. */
+export const CUSP = 1e-9;

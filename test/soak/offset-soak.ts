@@ -1,0 +1,36 @@
+import { offset, type Region } from '../../lib/geometry/index.js';
+import { difference, fineOffset, finePaths, finePerimeter, isPlain, type Judge } from './fine-polygons.js';
+import { randomDistance, randomRegion, seeded } from './random-regions.js';
+
+/** Offsets of random regions against the fine polygons of an independent library. Arguments: count, first seed. */
+const JUDGE: Judge = { chordError: 0.0005, units: 1e5 };
+const count = Number(process.argv[2] ?? 1000);
+let seed = Number(process.argv[3] ?? 1);
+
+let judged = 0;
+let wrong = 0;
+let worst = 0;
+const began = Date.now();
+for (; judged < count; seed++) {
+  const random = seeded(seed);
+  const region: Region = randomRegion(random);
+  const by = randomDistance(random);
+  if (!isPlain(region, JUDGE)) continue;
+  judged++;
+  try {
+    const got = finePaths(offset(region, by), JUDGE);
+    const want = fineOffset(finePaths([region], JUDGE), by, JUDGE);
+    const error = difference(got, want, JUDGE);
+    const allowed = 4 * JUDGE.chordError * (finePerimeter(want, JUDGE) + 1);
+    worst = Math.max(worst, error / allowed);
+    if (error <= allowed) continue;
+    console.log(`seed ${seed} by ${by}: ${error} mm² apart, ${allowed} allowed`);
+  } catch (error) {
+    console.log(`seed ${seed} by ${by}: ${String(error)}`);
+  }
+  wrong++;
+}
+console.log(
+  `${wrong} wrong of ${judged}; worst ${worst.toFixed(3)} of what is allowed; ${((Date.now() - began) / 1000).toFixed(0)} s`,
+);
+process.exitCode = wrong > 0 ? 1 : 0;
