@@ -1,6 +1,6 @@
 import type { Outline, Polyline, Region } from '../geometry/outline.js';
 import type { Point } from '../geometry/point.js';
-import type { Face, Part } from '../parts/part.js';
+import type { Face, Label, Part } from '../parts/part.js';
 import type { Cutter } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
 
@@ -16,8 +16,8 @@ export interface FaceCuts {
   readonly pockets: readonly { readonly depth: Mm; readonly area: Region }[];
   readonly drills: readonly { readonly at: Point; readonly diameter: Mm }[];
   readonly scores: readonly Polyline[];
-  /** lettering as lines */
-  readonly labels: readonly Polyline[];
+  /** what is written on this face, in its frame; whoever draws the sheet makes the letters, which are never mirrored */
+  readonly labels: readonly Label[];
 }
 
 /** A part ready to be placed on stock. */
@@ -29,6 +29,6 @@ export interface CutPart {
   readonly second?: FaceCuts;
   /** the finished outline in the first face's frame */
   readonly finished: Region;
-  /** everything the cutter touches, in the first face's frame: nesting keeps these apart */
+  /** everything the cutter touches with the first face up, in its frame, openings not counted: no neighbour's finished outline may reach into it */
   readonly footprint: readonly Region[];
 }

@@ -1,0 +1,99 @@
+import { area } from '../geometry/measure.js';
+import { offset } from '../geometry/offset.js';
+import type { Outline, Region } from '../geometry/outline.js';
+import { type ArcSegment, type Segment, segments } from '../geometry/segment.js';
+import type { Mm, Radians } from '../units/length.js';
+
+/** A corner a round cutter cannot get into: the wood lies on the outside of the turn. */
+export interface InsideCorner {
+  /** the corner is vertex `vertex` of its outline */
+  readonly vertex: number;
+  /** how far the outline turns there, 0 to pi */
+  readonly turn: Radians;
+}
+
+/** Less than this is no corner: smooth joins of lines and arcs that rounding has bent. */
+const SMOOTH: Radians = 1e-6;
+
+/** Share of the cutter's own square that may stay uncut before a shape counts as too narrow: curved edges at a corner, rounding. */
+const LOST_SHARE = 0.02;
+/** Corners between curved edges lose a little more or less than the formula for straight ones. */
+const CURVED_CORNERS = 1.5;
+
+const heading = (s: Segment, end: 'from' | 'to'): Radians =>
+  s.kind === 'line'
+    ? Math.atan2(s.to.y - s.from.y, s.to.x - s.from.x)
+    : s.start + (end === 'to' ? s.sweep : 0) + (Math.sign(s.sweep) * Math.PI) / 2;
+
+/** Signed turn from one heading to the next, -pi to pi, positive anticlockwise. */
+const turnBetween = (a: Radians, b: Radians): Radians => Math.atan2(Math.sin(b - a), Math.cos(b - a));
+
+/** Corners that turn right along an outline whose wood lies on the left (an anticlockwise outer outline, a clockwise opening):
+ * those the cutter, going round outside the wood, cannot get into. */
+export function insideCorners(outline: Outline): InsideCorner[] {
+  const edges = segments(outline);
+  return edges.flatMap((s, vertex) => {
+    const before = edges[(vertex + edges.length - 1) % edges.length]!;
+    const turn = -turnBetween(heading(before, 'to'), heading(s, 'from'));
+    return turn > SMOOTH ? [{ vertex, turn }] : [];
+  });
+}
+
+/** Arcs of an outline with the wood on the left that hollow the wood out and are tighter than the cutter. */
+export const tightArcs = (outline: Outline, radius: Mm): ArcSegment[] =>
+  segments(outline).filter((s): s is ArcSegment => s.kind === 'arc' && s.sweep < 0 && s.radius < radius * (1 - 1e-9));
+
+/** How far a round cutter stays off a corner, mm: r / sin(phi / 2) - r with phi the angle between the walls, r / cos(turn / 2) - r.
+ * Source: circle tangent to both legs of an angle, plane trigonometry. */
+export const woodLeft = (turn: Radians, radius: Mm): Mm => radius * (1 / Math.cos(turn / 2) - 1);
+
+/** Wood a round cutter leaves in a corner between straight walls, mm²: the kite r² tan(turn / 2) less the sector r² turn / 2. */
+const areaLeft = (turn: Radians, radius: Mm): number => radius * radius * (Math.tan(turn / 2) - turn / 2);
+
+/** A corner so sharp that its formula runs off: more than this is a spike, not a corner. */
+const SPIKE: Radians = 0.95 * Math.PI;
+
+/** Whether what a round cutter misses is only its corners. @param lost mm² it does not reach */
+export function onlyCorners(lost: number, corners: readonly InsideCorner[], radius: Mm): boolean {
+  const spared = corners.reduce((sum, c) => sum + areaLeft(Math.min(c.turn, SPIKE), radius), 0);
+  return lost <= CURVED_CORNERS * spared + LOST_SHARE * radius * radius;
+}
+
+const areas = (regions: readonly Region[]): number => regions.reduce((sum, r) => sum + area(r), 0);
+
+/** Corners of a hollow (a pocket, an opening seen as an area), where the wood is all round it. */
+const hollowCorners = (hollow: Region): InsideCorner[] =>
+  [hollow.outer, ...hollow.openings].flatMap(o =>
+    // the hollow lies on the left of its outlines, the wood on the right: a corner turns left
+    insideCorners(o.map(v => ({ x: v.x, y: -v.y, bulge: -v.bulge }))),
+  );
+
+/** Where the cutter's centre goes to clear a hollow to its walls: empty when it does not fit.
+ * @returns the centre's area in one piece that reaches everything but the corners, or undefined */
+export function centresIn(hollow: Region, radius: Mm): Region | undefined {
+  if (radius === 0) return hollow;
+  const centres = offset([hollow], -radius);
+  const [only] = centres;
+  if (!only || centres.length > 1) return undefined;
+  const lost = area(hollow) - areas(offset(centres, radius));
+  return onlyCorners(lost, hollowCorners(hollow), radius) ? only : undefined;
+}
+
+/** Diameter of the widest round cutter that gets everywhere in a hollow but its corners, mm to 0.01, rounded down; at most `limit`. */
+export function widestCutter(hollow: Region, limit: Mm): Mm {
+  let fits = 0;
+  let fails = limit;
+  while (fails - fits > 0.005) {
+    const middle = (fits + fails) / 2;
+    if (centresIn(hollow, middle / 2)) fits = middle;
+    else fails = middle;
+  }
+  return Math.floor(fits * 100) / 100;
+}
+
+/** Wood left inside the concave parts of an outer outline beyond its corners: whether a round cutter can follow it all round.
+ * @param centres the outline offset outward by the radius */
+export function followsOutside(outer: Region, centres: readonly Region[], radius: Mm): boolean {
+  const lost = areas(offset(centres, -radius)) - area(outer);
+  return onlyCorners(lost, insideCorners(outer.outer), radius);
+}

@@ -1,0 +1,88 @@
+import type { Finding } from '../findings/finding.js';
+import { intersection } from '../geometry/boolean.js';
+import { offset } from '../geometry/offset.js';
+import { type Outline, type Polyline, type Region, solid, vertex } from '../geometry/outline.js';
+import { distance } from '../geometry/point.js';
+import type { Face, Part, Pocket } from '../parts/part.js';
+import type { Mm } from '../units/length.js';
+import { centresIn, widestCutter } from './hollow.js';
+import type { Method } from './method.js';
+
+/** An area to clear to a depth, in the part's frame. */
+export interface Clearing {
+  readonly depth: Mm;
+  readonly area: Region;
+}
+
+export interface Clearings {
+  readonly pockets: readonly Clearing[];
+  /** outlines of pockets that this method can only mark */
+  readonly scores: readonly Polyline[];
+  readonly findings: readonly Finding[];
+}
+
+const sameOutline = (a: Outline, b: Outline): boolean =>
+  a.length === b.length && a.every((v, i) => distance(v, b[i]!) === 0 && v.bulge === b[i]!.bulge);
+
+const sameRegion = (a: Region, b: Region): boolean =>
+  sameOutline(a.outer, b.outer) &&
+  a.openings.length === b.openings.length &&
+  a.openings.every((o, i) => sameOutline(o, b.openings[i]!));
+
+/** A closed outline as a run that ends where it began. */
+export const closedRun = (outline: Outline): Polyline =>
+  outline.length === 0 ? [] : [...outline, vertex(outline[0]!)];
+
+/** The area to clear: the finished pocket, carried past the part's open edges by the cutter's whole width. That is enough: the disc that
+ * reaches a point of the pocket is no wider than that, so it lies within the width of the point. */
+export function runPast(part: Part, pocket: Pocket, width: Mm): Region[] {
+  if (sameRegion(pocket.area, pocket.beyond)) return [pocket.area];
+  return intersection(offset([solid(part.region.outer)], width), [pocket.beyond]);
+}
+
+function tooNarrow(part: Part, pocket: Region, width: Mm): Finding {
+  const value = widestCutter(pocket, width);
+  const message = `${part.id} has a pocket that a cutter of at most ${value} mm gets into; the cutter is ${Number(width.toFixed(3))} mm wide`;
+  return { level: 'stop', rule: 'narrow-pocket', where: part.id, message, value, limit: width };
+}
+
+function routed(part: Part, pocket: Pocket, width: Mm): Clearings {
+  const areas = runPast(part, pocket, width);
+  return {
+    pockets: areas.map(area => ({ depth: pocket.depth, area })),
+    scores: [],
+    findings: areas.filter(area => !centresIn(area, width / 2)).map(area => tooNarrow(part, area, width)),
+  };
+}
+
+function marked(part: Part, pocket: Pocket): Clearings {
+  const depth = Number(pocket.depth.toFixed(3));
+  const message = `${part.id} has a pocket ${depth} mm deep, which a laser cannot clear; its outline is marked, clear it by other means`;
+  return {
+    pockets: [],
+    scores: [pocket.area.outer, ...pocket.area.openings].map(closedRun),
+    findings: [{ level: 'warn', rule: 'laser-pocket', where: part.id, message, value: pocket.depth, limit: 0 }],
+  };
+}
+
+/** What to do about a part's pockets on one face: a router clears past the open edges, a laser can only mark them, hands clear what is drawn. */
+export function clearings(part: Part, face: Face, method: Method, width: Mm): Clearings {
+  const pockets = part.features.filter((f): f is Pocket => f.kind === 'pocket' && f.face === face);
+  const each = pockets.map(pocket => {
+    switch (method) {
+      case 'router':
+        return routed(part, pocket, width);
+      case 'laser':
+        return marked(part, pocket);
+      case 'hand':
+        return { pockets: [{ depth: pocket.depth, area: pocket.area }], scores: [], findings: [] };
+      default:
+        return method satisfies never;
+    }
+  });
+  return {
+    pockets: each.flatMap(c => c.pockets),
+    scores: each.flatMap(c => c.scores),
+    findings: each.flatMap(c => c.findings),
+  };
+}

@@ -1,0 +1,121 @@
+import type { Mm } from '../units/length.js';
+import { advance, emptyFront, type Front, type Spot, spots } from './front.js';
+import type { Turned } from './turns.js';
+
+/** Pieces that are alike: the ways one may lie, and how many there are. */
+export interface Batch {
+  readonly ways: readonly Turned[];
+  readonly quantity: number;
+  /** finished area, mm² */
+  readonly area: number;
+}
+
+/** The usable part of a piece of stock, mm. */
+export interface Room {
+  readonly length: Mm;
+  readonly width: Mm;
+}
+
+/** A piece laid down: `batch` is its index among the batches. */
+export interface Laid {
+  readonly batch: number;
+  readonly way: Turned;
+  readonly spot: Spot;
+}
+
+/** One piece of stock filled from its left end. */
+export interface Filled {
+  readonly laid: readonly Laid[];
+  /** how far it is used, mm */
+  readonly used: Mm;
+}
+
+interface Open {
+  front: Front;
+  laid: Laid[];
+  used: Mm;
+  /** batches that no longer fit */
+  full: Set<number>;
+}
+
+/** Numbers a choice is ranked by, the first that differs decides; less is better. */
+type Rank = readonly number[];
+type Ranking = (way: Turned, spot: Spot) => Rank;
+
+const SAME = 1e-6;
+
+function better(a: Rank, b: Rank): boolean {
+  for (let i = 0; i < a.length; i += 1) {
+    const difference = a[i]! - b[i]!;
+    if (Math.abs(difference) > SAME) return difference < 0;
+  }
+  return false;
+}
+
+const earliestEnd: Ranking = (way, s) => [s.x + way.silhouette.width, s.waste, s.y];
+const leastWaste: Ranking = (way, s) => [s.waste, s.x + way.silhouette.width, s.y];
+
+type Order = (a: Batch, b: Batch) => number;
+const box = (b: Batch): readonly [Mm, Mm] => [b.ways[0]!.silhouette.width, b.ways[0]!.silhouette.height];
+const largestFirst: Order = (a, b) => b.area - a.area;
+const longestFirst: Order = (a, b) => Math.max(...box(b)) - Math.max(...box(a));
+const widestFirst: Order = (a, b) => box(b)[1] - box(a)[1];
+
+/** Trials, the best first to be made; how many depends on the number of pieces alone, so that the result does too. */
+const TRIALS: readonly (readonly [Order, Ranking])[] = [
+  [largestFirst, earliestEnd],
+  [largestFirst, leastWaste],
+  [longestFirst, earliestEnd],
+  [longestFirst, leastWaste],
+  [widestFirst, earliestEnd],
+  [widestFirst, leastWaste],
+];
+const EFFORT = 12_000;
+
+function choose(open: Open, batch: Batch, room: Room, ranking: Ranking): { way: Turned; spot: Spot } | undefined {
+  let best: { way: Turned; spot: Spot; rank: Rank } | undefined;
+  for (const way of batch.ways)
+    for (const spot of spots(open.front, way.silhouette, room.length, room.width)) {
+      const rank = ranking(way, spot);
+      if (!best || better(rank, best.rank)) best = { way, spot, rank };
+    }
+  return best;
+}
+
+function layOne(opens: Open[], batch: Batch, index: number, room: Room, ranking: Ranking): void {
+  for (let i = 0; i <= opens.length; i += 1) {
+    if (i === opens.length) opens.push({ front: emptyFront(room.width), laid: [], used: 0, full: new Set() });
+    const open = opens[i]!;
+    if (open.full.has(index)) continue;
+    const choice = choose(open, batch, room, ranking);
+    if (choice) {
+      open.front = advance(open.front, choice.way.silhouette, choice.spot, open.laid.length);
+      open.laid.push({ batch: index, way: choice.way, spot: choice.spot });
+      open.used = Math.max(open.used, choice.spot.x + choice.way.silhouette.width);
+      return;
+    }
+    if (open.laid.length === 0) throw new RangeError('a piece larger than the stock was to be laid on it');
+    open.full.add(index);
+  }
+}
+
+function trial(batches: readonly Batch[], room: Room, order: Order, ranking: Ranking): Filled[] {
+  const opens: Open[] = [];
+  const turn = batches.map((_, i) => i).sort((a, b) => order(batches[a]!, batches[b]!) || a - b);
+  for (const index of turn)
+    for (let n = 0; n < batches[index]!.quantity; n += 1) layOne(opens, batches[index]!, index, room, ranking);
+  return opens.map(o => ({ laid: o.laid, used: o.used }));
+}
+
+const effortOf = (filled: readonly Filled[]): Rank => [filled.length, filled.reduce((sum, f) => sum + f.used, 0)];
+
+/** Lays all pieces on as few pieces of stock as it finds, each filled from its left end; several orders are tried and the best is kept.
+ * The rooms of pieces never overlap. Same input, same layout: no clock, no chance.
+ * @param batches each fits the room in at least one of its ways @throws RangeError if one does not
+ * Limits: what lies behind the front is not filled up. */
+export function layOut(batches: readonly Batch[], room: Room): Filled[] {
+  const pieces = batches.reduce((sum, b) => sum + b.quantity, 0);
+  const trials = TRIALS.slice(0, Math.max(1, Math.min(TRIALS.length, Math.floor(EFFORT / Math.max(1, pieces)))));
+  const results = trials.map(([order, ranking]) => trial(batches, room, order, ranking));
+  return results.reduce((best, r) => (better(effortOf(r), effortOf(best)) ? r : best));
+}

@@ -1,0 +1,35 @@
+/** The part of clipper-lib (which ships no types) that the judge uses. */
+declare module 'clipper-lib' {
+  export interface IntPoint {
+    X: number;
+    Y: number;
+  }
+  export type Path = IntPoint[];
+  export type Paths = Path[];
+  export enum ClipType {
+    ctIntersection = 0,
+    ctUnion = 1,
+    ctDifference = 2,
+  }
+  export enum PolyType {
+    ptSubject = 0,
+    ptClip = 1,
+  }
+  export enum PolyFillType {
+    pftEvenOdd = 0,
+    pftNonZero = 1,
+  }
+  export class Clipper {
+    static Area(path: Path): number;
+    static Orientation(path: Path): boolean;
+    AddPaths(paths: Paths, type: PolyType, closed: boolean): boolean;
+    Execute(type: ClipType, solution: Paths, subject: PolyFillType, clip: PolyFillType): boolean;
+  }
+  const library: {
+    Clipper: typeof Clipper;
+    ClipType: typeof ClipType;
+    PolyType: typeof PolyType;
+    PolyFillType: typeof PolyFillType;
+  };
+  export default library;
+}

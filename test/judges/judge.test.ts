@@ -1,0 +1,37 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, expect, test } from 'vitest';
+import { judgeFolder, python, WITHOUT_PYTHON, writeFixture } from './python.js';
+
+if (python === undefined) console.warn(WITHOUT_PYTHON);
+const judging = test.skipIf(python === undefined);
+const folder = mkdtempSync(join(tmpdir(), 'rimwright-judge-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+judging('a right folder is found right', () => {
+  expect(writeFixture(join(folder, 'right')).status).toBe(0);
+  const { status, output } = judgeFolder(join(folder, 'right'));
+  expect(output).toMatch(/^0 wrong/);
+  expect(status).toBe(0);
+});
+
+judging.each([
+  ['shift', /bar \(entry 0\) and bar \(entry 1\) share 1\.000 mm2/],
+  ['unflipped', /bar \(entry 0\) and bar \(entry 1\) share 400\.000 mm2/],
+  ['peg', /slab \(entry 4\) and peg \(entry 5\) share/],
+  ['area', /parts\/disc\.dxf: encloses/],
+  ['count', /assembly: pieces and quantities/],
+  ['svg', /parts\/disc\.svg: OUTSIDE encloses/],
+  ['crossed', /parts\/bar\.dxf: an outline on OUTSIDE crosses itself/],
+  ['audit', /parts\/plug\.dxf: ezdxf's audit finds 0 errors and 1 things to fix/],
+  ['sheet-overlap', /a part's cut runs into its neighbour/],
+  ['off-sheet', /over the stock's edge/],
+  ['sheet-missing', /5 outer profiles, 6 parts listed/],
+  ['pocket-long', /a pocket on POCKET_5 is in 2 parts/],
+] as const)('a folder with a fault is found out: %s', (fault, line) => {
+  writeFixture(join(folder, fault), fault);
+  const { status, output } = judgeFolder(join(folder, fault));
+  expect(output).toMatch(line);
+  expect(status).toBe(1);
+});

@@ -1,0 +1,36 @@
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+
+/** A Python that has the judge's libraries: ezdxf reads DXF, shapely compares areas. */
+const CANDIDATES = ['python3', '/usr/bin/python3', 'python'];
+
+const script = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
+const run = (python: string, args: readonly string[]) => spawnSync(python, ['-B', ...args], { encoding: 'utf8' });
+
+/** The first Python on this machine that can judge; none where the outside libraries are not installed. */
+export const python: string | undefined = CANDIDATES.find(p => run(p, ['-c', 'import ezdxf, shapely']).status === 0);
+
+/** Why tests with the outside judge are skipped here, to be printed. */
+export const WITHOUT_PYTHON = 'skipped: no Python with ezdxf and shapely on this machine (pip install ezdxf shapely)';
+
+export interface Verdict {
+  /** 0 nothing wrong, 1 something is */
+  readonly status: number | null;
+  /** one line for each thing wrong, and a last one with their number */
+  readonly output: string;
+}
+
+function verdict(args: readonly string[]): Verdict {
+  if (python === undefined) throw new Error(WITHOUT_PYTHON);
+  const { status, stdout, stderr } = run(python, args);
+  return { status, output: stdout + stderr };
+}
+
+/** Judges a folder of written files: audit, areas, SVG against DXF, the assembled solids, the sheets.
+ * @param only some of `files`, `assembly`, `sheets`; all unless given */
+export const judgeFolder = (folder: string, only?: readonly ('files' | 'assembly' | 'sheets')[]): Verdict =>
+  verdict([script('judge.py'), folder, ...(only ? ['--only', only.join(',')] : [])]);
+
+/** Writes the judge's own little example, spoilt in one way if a fault is named. */
+export const writeFixture = (folder: string, fault?: string): Verdict =>
+  verdict([script('fixture.py'), folder, ...(fault ? [fault] : [])]);

@@ -1,0 +1,96 @@
+"""The written sheets: every part there, inside its stock, no cutter in a neighbour."""
+
+import os
+from collections import Counter
+from itertools import combinations
+
+from outlines import area, polygon, read_dxf
+
+ROUND = 64  # segments a quarter circle when shapely grows a polygon
+STRAY = 0.02  # mm: polygons in place of arcs, and shapely's own round corners
+
+
+def listed(sheet):
+    """How many of each part a sheet lists: ids, or objects with an id (or part) and a quantity."""
+    counts = Counter()
+    for entry in sheet["parts"]:
+        if isinstance(entry, str):
+            counts[entry] += 1
+        else:
+            counts[entry.get("id", entry.get("part"))] += entry.get("quantity", 1)
+    return counts
+
+
+def cut_radius(finished, total):
+    """How far all outlines were moved out, from their areas' sum alone."""
+    low, high = 0.0, 50.0
+    if abs(sum(p.area for p in finished) - total) < 1e-4 * total:
+        return 0.0
+    for _ in range(60):
+        middle = (low + high) / 2
+        if sum(p.buffer(middle, ROUND).area for p in finished) < total:
+            low = middle
+        else:
+            high = middle
+    return (low + high) / 2
+
+
+def small(shape):
+    return shape.area <= 0.05 + STRAY * shape.length
+
+
+def judge_sheet(folder, sheet, plates):
+    wrong = []
+    name = sheet["file"]
+    layers, _, _ = read_dxf(os.path.join(folder, name))
+    outside = sorted(layers.closed["OUTSIDE"], key=lambda o: abs(area(o)))
+    expected = sorted((plates[i] for i in listed(sheet).elements()), key=lambda p: p.area)
+    if len(outside) != len(expected):
+        return [f"{name}: {len(outside)} outer profiles, {len(expected)} parts listed"]
+    radius = cut_radius(expected, sum(abs(area(o)) for o in outside))
+    grown = sorted(p.buffer(radius, ROUND).area for p in expected)
+    for outline, want in zip(outside, grown):
+        if abs(abs(area(outline)) - want) > 1e-3 * want:
+            wrong.append(f"{name}: an outer profile of {abs(area(outline)):.2f} mm2 where a part's is {want:.2f}")
+    finished = [polygon(o).buffer(-radius, ROUND) for o in outside]
+    [stock] = [polygon(o) for o in layers.closed["STOCK"]]
+    for shape in finished:
+        if not small(shape.difference(stock)):
+            wrong.append(f"{name}: a part reaches {shape.difference(stock).area:.2f} mm2 over the stock's edge")
+    used = sum(p.area for p in finished)
+    if not 0 < sheet["utilisation"] <= used / stock.area + 1e-3:
+        wrong.append(f"{name}: utilisation {sheet['utilisation']}, outlines fill {used / stock.area:.4f}")
+    swaths = [p.buffer(2 * radius, ROUND) for p in finished]
+    for i, j in combinations(range(len(finished)), 2):
+        if swaths[i].intersects(finished[j]) and not small(swaths[i].intersection(finished[j])):
+            wrong.append(f"{name}: a part's cut runs into its neighbour at {finished[j].centroid.wkt}")
+    return wrong + judge_pockets(name, layers, finished)
+
+
+def judge_pockets(name, layers, finished):
+    """A pocket is in one part only, however far it runs past that part's edges."""
+    wrong = []
+    for layer, outlines in layers.starting("POCKET_").items():
+        for outline in outlines:
+            pocket = polygon(outline).buffer(0)
+            hit = [p for p in finished if p.intersects(pocket) and not small(p.intersection(pocket))]
+            if len(hit) != 1:
+                wrong.append(f"{name}: a pocket on {layer} is in {len(hit)} parts")
+    return wrong
+
+
+def judge(folder, report):
+    """Sentences about what is wrong."""
+    wrong, placed = [], Counter()
+    plates = {}
+    for part in report["parts"]:
+        layers, _, _ = read_dxf(os.path.join(folder, "parts", part["id"] + ".dxf"))
+        [outer] = layers.closed["OUTSIDE"]
+        plates[part["id"]] = polygon(outer)
+    for sheet in report["sheets"]:
+        placed += listed(sheet)
+        wrong += judge_sheet(folder, sheet, plates)
+    copies = {part["id"]: placed[part["id"]] / part["quantity"] for part in report["parts"]}
+    if len(set(copies.values())) != 1 or not all(c >= 1 and c == int(c) for c in copies.values()):
+        wrong.append(f"sheets: parts placed per part wanted: {copies}")
+    return wrong

@@ -1,0 +1,96 @@
+import { expect, test } from 'vitest';
+import { type Assembled, overlaps } from './solids.js';
+
+type Vertex = readonly [x: number, y: number, bulge?: number];
+
+/** The shortest DXF that holds closed outlines by layer. */
+function dxf(layers: Readonly<Record<string, readonly (readonly Vertex[])[]>>): string {
+  const lines: (string | number)[] = [0, 'SECTION', 2, 'ENTITIES'];
+  for (const [layer, outlines] of Object.entries(layers))
+    for (const outline of outlines) {
+      lines.push(0, 'LWPOLYLINE', 8, layer, 90, outline.length, 70, 1);
+      for (const [x, y, bulge = 0] of outline) lines.push(10, x, 20, y, 42, bulge);
+    }
+  return [...lines, 0, 'ENDSEC', 0, 'EOF', ''].join('\n');
+}
+
+const box = (x0: number, y0: number, x1: number, y1: number): Vertex[] => [
+  [x0, y0],
+  [x1, y0],
+  [x1, y1],
+  [x0, y1],
+];
+const disc = (r: number, x = 0, y = 0): Vertex[] => [
+  [x + r, y, 1],
+  [x - r, y, 1],
+];
+
+const files = new Map([
+  ['parts/bar.dxf', dxf({ OUTSIDE: [box(-50, -10, 50, 10)], POCKET_5: [box(-10, -10, 10, 10)] })],
+  ['parts/ring.dxf', dxf({ OUTSIDE: [disc(300)], INSIDE: [disc(100)] })],
+  ['parts/core.dxf', dxf({ OUTSIDE: [disc(100)] })],
+  ['parts/slab.dxf', dxf({ OUTSIDE: [box(-30, -30, 30, 30)], POCKET_4: [disc(12)] })],
+  ['parts/slab-back.dxf', dxf({ 'POCKET_4-5': [disc(8, -15)] })],
+  ['parts/peg.dxf', dxf({ OUTSIDE: [disc(8)] })],
+]);
+const parts = [
+  { id: 'bar', thickness: 10 },
+  { id: 'ring', thickness: 6 },
+  { id: 'core', thickness: 6 },
+  { id: 'slab', thickness: 12 },
+  { id: 'peg', thickness: 4.5 },
+];
+type Entry = Assembled['assembly'][number];
+const at = (part: string, over: Partial<Entry> = {}): Entry => ({
+  part,
+  turn: 0,
+  x: 0,
+  y: 0,
+  z: 0,
+  flipped: false,
+  ...over,
+});
+const judge = (...assembly: Entry[]) => overlaps(files, { parts, assembly });
+
+test('two bars half lapped share nothing; moved a twentieth of a millimetre they share two walls of 20 x 0.05 mm', () => {
+  expect(judge(at('bar'), at('bar', { turn: 90, flipped: true }))).toEqual([]);
+  const [found, ...more] = judge(at('bar'), at('bar', { turn: 90, flipped: true, x: 0.05 }));
+  expect(more).toEqual([]);
+  expect(found).toMatchObject({ a: 0, b: 1, area: 1 });
+});
+
+test('a bar that is not turned over shares its lap with the other', () => {
+  const [found] = judge(at('bar'), at('bar', { turn: 90 }));
+  expect(found?.area).toBeCloseTo(400, 6);
+  expect(found?.z).toBeCloseTo(2.5, 9);
+});
+
+test('a core fits its ring at any turn, though the polygons that stand for their arcs cross; a core lifted halfway still does', () => {
+  for (const turn of [0, 0.1, 17, 33.3, 90])
+    expect(judge(at('ring'), at('core', { turn, z: turn > 20 ? 3 : 0 }))).toEqual([]);
+});
+
+test('a core 0.02 mm off centre does not fit its ring', () => {
+  // two crescents, the overlapping one d * 2r = 0.02 * 200 mm² to first order
+  const [found] = judge(at('ring'), at('core', { x: 0.02 }));
+  expect(found?.area).toBeGreaterThan(3);
+  expect(found?.area).toBeLessThan(5);
+});
+
+test('a pocket on the back is mirrored: the peg fits at +15, not at -15', () => {
+  expect(judge(at('slab'), at('peg', { x: 15 }))).toEqual([]);
+  expect(judge(at('slab'), at('peg', { x: -15 }))).toHaveLength(1);
+});
+
+test('a slab turned over takes the peg from above', () => {
+  expect(judge(at('slab', { flipped: true }), at('peg', { x: -15, z: 7.5 }))).toEqual([]);
+  expect(judge(at('slab', { flipped: true }), at('peg', { x: -15, z: 7.4 }))).toHaveLength(1);
+});
+
+test('pieces on top of each other touch and do not overlap', () => {
+  expect(judge(at('ring'), at('core'), at('slab', { z: 6 }), at('peg', { z: 18 }))).toEqual([]);
+});
+
+test('a file that is not there is an error', () => {
+  expect(() => overlaps(new Map(), { parts, assembly: [] })).toThrow('parts/bar.dxf');
+});
