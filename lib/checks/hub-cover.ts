@@ -1,5 +1,4 @@
 import type { Finding } from '../findings/finding.js';
-import { spokeWedge } from '../models/helm-spokes.js';
 import type { HelmWheel } from '../models/helm-wheel.js';
 import type { Mm } from '../units/length.js';
 
@@ -8,8 +7,8 @@ const COVER: Mm = 6;
 
 /** Every hub disc covers the wedges' outer corners, (w/2) / sin(180 deg / N) from the centre, and 6 mm more. */
 export function hubCover(wheel: HelmWheel): Finding[] {
-  const { reach } = spokeWedge(wheel.sizes);
-  const least = 2 * (reach + COVER);
+  const { width, spokes } = wheel.sizes;
+  const least = 2 * (width / 2 / Math.sin(Math.PI / spokes) + COVER);
   return wheel.sizes.discs
     .filter(d => 2 * d.radius < least - 1e-9)
     .map(d => ({

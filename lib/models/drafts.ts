@@ -9,8 +9,19 @@ export interface Draft {
   readonly part: Part;
   readonly turn: Radians;
   readonly z: Mm;
-  readonly lettering: { readonly at: Point; readonly height: Mm; readonly turn?: Radians };
+  readonly lettering: Lettering;
 }
+
+/** Where a piece has room to be lettered: the middle of it, how high and how long it may be, mm. */
+export interface Lettering {
+  readonly at: Point;
+  readonly height: Mm;
+  readonly length: Mm;
+  readonly turn?: Radians;
+}
+
+/** Length of single-stroke lettering over its height, a letter, at most. */
+const LETTER_STEP = 0.95;
 
 /** To this many mm two drafts are the same piece: far above rounding, far below any cut. */
 const SAME: Mm = 1e-6;
@@ -64,7 +75,7 @@ export function gather(drafts: readonly Draft[]): {
       kind: 'label',
       text: id,
       at: lettering.at,
-      height: lettering.height,
+      height: Math.min(lettering.height, lettering.length / (LETTER_STEP * id.length)),
       turn: lettering.turn ?? 0,
     };
     return { ...part, id, name, quantity: group.length, features: [...part.features, label] };

@@ -1,9 +1,8 @@
-import type { Point } from '../geometry/point.js';
 import { polar } from '../geometry/point.js';
 import { type Bore, hubDisc } from '../parts/hub-disc.js';
 import { shoulderHole } from '../stock/bearings.js';
 import type { Mm } from '../units/length.js';
-import type { Draft } from './drafts.js';
+import type { Draft, Lettering } from './drafts.js';
 import { coreSizes, screwCircle, shaftOf } from './helm-core.js';
 import { spokeSlabs } from './helm-layers.js';
 import type { DiscSizes, HelmSizes } from './helm-sizes.js';
@@ -30,10 +29,13 @@ function discHeight(s: HelmSizes, disc: DiscSizes): Mm {
   return disc.face === 'front' ? s.rim.thickness : s.rim.thickness - s.spoke.thickness - disc.thickness;
 }
 
-/** Lettering between two screws, half way from bore to edge. */
-function letteringAt(s: HelmSizes, disc: DiscSizes, bore: Bore): Point {
+/** Lettering below the bore, inside the circle of screws. */
+function letteringAt(s: HelmSizes, disc: DiscSizes, bore: Bore): Lettering {
+  const screw = screwCircle(s);
   const hole = bore.kind === 'none' ? 0 : bore.diameter / 2;
-  return polar((hole + disc.radius) / 2, Math.PI / 2 + Math.PI / s.spokes);
+  const edge = screw && disc.face === 'back' ? screw.radius - screw.diameter : disc.radius;
+  const middle = (hole + edge) / 2;
+  return { at: { x: 0, y: -middle }, height: Math.min(10, (edge - hole) / 3), length: 1.2 * middle };
 }
 
 function discDraft(s: HelmSizes, disc: DiscSizes): Draft {
@@ -55,7 +57,7 @@ function discDraft(s: HelmSizes, disc: DiscSizes): Draft {
     part,
     turn: 0,
     z: discHeight(s, disc),
-    lettering: { at: letteringAt(s, disc, bore), height: Math.min(10, disc.radius / 6) },
+    lettering: letteringAt(s, disc, bore),
   };
 }
 
@@ -76,7 +78,11 @@ function plugDrafts(s: HelmSizes): Draft[] {
     }),
     turn: 0,
     z: slab.z,
-    lettering: { at: polar((plug + shaft) / 2, Math.PI / 2), height: Math.min(3, (plug - shaft) / 2) },
+    lettering: {
+      at: polar((plug + shaft) / 2, Math.PI / 2),
+      height: Math.min(3, (plug - shaft) / 2),
+      length: plug + shaft,
+    },
   }));
 }
 

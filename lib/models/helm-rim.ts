@@ -5,7 +5,7 @@ import { lapRim } from '../joints/lap.js';
 import { felloe, looseFelloe } from '../parts/felloe.js';
 import type { Face, Part, Score } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
-import type { Draft } from './drafts.js';
+import type { Draft, Lettering } from './drafts.js';
 import { cutThrough, rimSlabs, type Slab } from './helm-layers.js';
 import type { HelmSizes } from './helm-sizes.js';
 import { type Arc, arcsBetween, PIN_WALL, pinAngles, pinDiameter, pinned, pinPair } from './registration.js';
@@ -76,11 +76,14 @@ function stopMarks(s: HelmSizes, piece: Arc, spokes: readonly Radians[]): Score[
   );
 }
 
-/** The angle in the middle of the widest stretch of a piece that no lap crosses: where its lettering goes. */
-function clearAngle(piece: Arc, laps: readonly Radians[]): Radians {
+/** Lettering goes in the middle of the widest stretch of a piece that no lap crosses. */
+function letteringOn(s: HelmSizes, piece: Arc, laps: readonly Radians[]): Lettering {
   const cuts = [-piece.sweep / 2, ...laps.filter(a => Math.abs(a) < piece.sweep / 2), piece.sweep / 2];
   const gaps = cuts.slice(1).map((to, i) => ({ at: (to + cuts[i]!) / 2, width: to - cuts[i]! }));
-  return gaps.reduce((w, g) => (g.width > w.width + 1e-9 ? g : w)).at;
+  const clear = gaps.reduce((w, g) => (g.width > w.width + 1e-9 ? g : w));
+  const at = polar((s.inner + s.outer) / 2, Math.PI / 2 + clear.at);
+  const length = 0.8 * (s.inner * clear.width - lapWidth(s));
+  return { at, height: Math.min(12, (s.outer - s.inner) / 6), length, turn: Math.atan2(-at.x, at.y) };
 }
 
 function felloeOf(s: HelmSizes, piece: RimPiece): Part {
@@ -131,9 +134,7 @@ function draft(s: HelmSizes, piece: RimPiece, pins: readonly Radians[]): Draft {
   const scored = s.edges.rim
     ? { ...pinnedPart, features: [...pinnedPart.features, ...stopMarks(s, piece, marked)] }
     : pinnedPart;
-  const at = polar((s.inner + s.outer) / 2, Math.PI / 2 + clearAngle(piece, laps));
-  const height = Math.min(12, (s.outer - s.inner) / 6);
-  return { part: scored, turn, z: piece.slab.z, lettering: { at, height, turn: Math.atan2(-at.x, at.y) } };
+  return { part: scored, turn, z: piece.slab.z, lettering: letteringOn(s, piece, laps) };
 }
 
 /** Every piece of the rim, layer by layer, back to front. */

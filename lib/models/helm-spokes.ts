@@ -7,7 +7,7 @@ import { type HandleOptions, halfWidthAt, handleEdge } from '../parts/handle.js'
 import type { Part, Score, SideView } from '../parts/part.js';
 import { mirrorClosed, spoke, type Wedge, wedge } from '../parts/spoke.js';
 import type { Mm } from '../units/length.js';
-import type { Draft } from './drafts.js';
+import type { Draft, Lettering } from './drafts.js';
 import { coreSizes, screwCircle } from './helm-core.js';
 import { cutThrough, type Slab, spokeSlabs } from './helm-layers.js';
 import { spokeAngles } from './helm-rim.js';
@@ -128,7 +128,6 @@ export function spokeDrafts(s: HelmSizes): Draft[] {
   const all = [...pins.inner, ...pins.handle];
   const screw = screwCircle(s);
   const through = screw?.through ? [onAxis(screw.radius)] : [];
-  const height = Math.min(10, s.width / 3);
   return spokeSlabs(s).flatMap(slab =>
     layer(s, slab).flatMap(part => {
       const box = bounds(part.region.outer);
@@ -139,17 +138,16 @@ export function spokeDrafts(s: HelmSizes): Draft[] {
         through.filter(p => has(p.x)),
         screw?.diameter ?? 1,
       );
-      const at = onAxis(letteringAt(s, part.id === 'spoke-handle'));
-      return spokeAngles(s).map(
-        (angle): Draft => ({ part: screwed, turn: Math.PI / 2 + angle, z: slab.z, lettering: { at, height } }),
-      );
+      const lettering = letteringOn(s, part.id === 'spoke-handle');
+      return spokeAngles(s).map((angle): Draft => ({ part: screwed, turn: Math.PI / 2 + angle, z: slab.z, lettering }));
     }),
   );
 }
 
 /** Lettering sits half way between hub and rim, or in the middle of a handle piece. */
-function letteringAt(s: HelmSizes, handle: boolean): Mm {
-  if (handle) return (s.outer + s.tip) / 2;
+function letteringOn(s: HelmSizes, handle: boolean): Lettering {
   const hub = Math.max(spokeWedge(s).reach, ...s.discs.map(d => d.radius));
-  return (Math.min(hub, s.inner) + s.inner) / 2;
+  const from = handle ? s.outer : Math.min(hub, s.inner);
+  const to = handle ? s.tip : s.inner;
+  return { at: onAxis((from + to) / 2), height: Math.min(10, s.width / 3), length: 0.6 * (to - from) };
 }

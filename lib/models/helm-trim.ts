@@ -94,9 +94,20 @@ function drafts(s: HelmSizes, trim: TrimSizes, layout: TrimLayout, face: Face): 
       part,
       turn,
       z,
-      lettering: { at: letteringClearOf(angles, at, sweep), height: Math.min(10, (trim.outer - trim.inner) / 5) },
+      lettering: {
+        at: letteringClearOf(angles, at, sweep),
+        height: Math.min(10, (trim.outer - trim.inner) / 5),
+        length: 0.7 * letteringRoom(angles, sweep) * trim.inner,
+      },
     };
   });
+}
+
+/** Angle between the plugs on either side of the lettering. */
+function letteringRoom(angles: readonly Radians[], sweep: Radians): Radians {
+  const half = angles.length / 2;
+  const at = (i: number): Radians => angles[i] ?? sweep / 2;
+  return angles.length % 2 === 0 ? 2 * at(half) : at(half + 0.5);
 }
 
 /** Half way between the two middle plugs, or just beside a plug in the middle. */
