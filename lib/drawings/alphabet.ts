@@ -58,4 +58,4 @@ export const UNKNOWN_GLYPH = '00 0c 6c 60 00';
 
 /** Height of a capital and gap between letters, in units of the grid. */
 export const CAP_HEIGHT = 12;
-export const LETTER_GAP = 3;
+export const LETTER_GAP = 4;

@@ -1,3 +1,4 @@
+import { polylineBounds } from '../geometry/measure.js';
 import { movePolyline } from '../geometry/motion.js';
 import type { Polyline, Vertex } from '../geometry/outline.js';
 import type { Point } from '../geometry/point.js';
@@ -21,8 +22,8 @@ interface Glyph {
 
 function glyph(character: string): Glyph {
   const strokes = (GLYPHS[character] ?? UNKNOWN_GLYPH).split('/').map(stroke => stroke.split(' ').map(corner));
-  const width = Math.max(...strokes.flat().map(v => v.x));
   // a stroke of one point only holds the width, as in a space
+  const width = Math.max(...strokes.flat().map(v => v.x), ...strokes.map(s => polylineBounds(s).maxX));
   return { strokes: strokes.filter(s => s.length > 1), width };
 }
 

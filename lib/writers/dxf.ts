@@ -1,48 +1,49 @@
-import type { Drawing, Layer } from '../drawings/drawing.js';
+import type { Drawing } from '../drawings/drawing.js';
 import { drawingExtent } from '../drawings/extent.js';
 import { asCircle, type Outline, type Polyline } from '../geometry/outline.js';
 import { checkDrawing } from './check-drawing.js';
 import { dxfFrame } from './dxf-frame.js';
 import { bulge, coordinate } from './number.js';
 
-/** What every entity starts with, up to its own kind's groups. Source: DXF reference, "Common group codes for entities". */
-const start = (type: string, marker: string, layer: string, handle: number, owner: string): string =>
-  `0\n${type}\n5\n${handle.toString(16).toUpperCase()}\n330\n${owner}\n100\nAcDbEntity\n8\n${layer}\n100\n${marker}\n`;
+/** Lines of a DXF file, code and value in turn: grown in place, for a sheet may hold a million of them. */
+type Lines = string[];
 
-/** Groups of an LWPOLYLINE. Source: DXF reference, "LWPOLYLINE": 90 vertices, 70 flags (1 closed), 10/20 place, 42 bulge. */
-function polyline(line: Outline | Polyline, closed: boolean): string {
-  let text = `90\n${line.length}\n70\n${closed ? 1 : 0}\n`;
-  const last = closed ? line.length : line.length - 1;
+/** What an entity needs from its place in the file. */
+interface Place {
+  readonly layer: string;
+  readonly handle: number;
+  /** handle of the block record that owns it */
+  readonly owner: string;
+}
+
+/** What every entity starts with. Source: DXF reference, "Common group codes for entities". */
+function begin(lines: Lines, type: string, marker: string, { layer, handle, owner }: Place): void {
+  lines.push('0', type, '5', handle.toString(16).toUpperCase(), '330', owner, '100', 'AcDbEntity', '8', layer);
+  lines.push('100', marker);
+}
+
+/** Source: DXF reference, "LWPOLYLINE": 90 number of vertices, 70 flags (1 closed), 10/20 place, 42 bulge. */
+function addPolyline(lines: Lines, line: Outline | Polyline, closed: boolean, place: Place): void {
+  begin(lines, 'LWPOLYLINE', 'AcDbPolyline', place);
+  lines.push('90', String(line.length), '70', closed ? '1' : '0');
+  const edges = closed ? line.length : line.length - 1;
   line.forEach((v, i) => {
-    text += `10\n${coordinate(v.x)}\n20\n${coordinate(v.y)}\n`;
-    if (v.bulge !== 0 && i < last) text += `42\n${bulge(v.bulge)}\n`;
+    lines.push('10', coordinate(v.x), '20', coordinate(v.y));
+    if (v.bulge !== 0 && i < edges) lines.push('42', bulge(v.bulge));
   });
-  return text;
 }
 
-interface Entity {
-  readonly type: string;
-  readonly marker: string;
-  readonly groups: string;
-}
-
-const POLYLINE = { type: 'LWPOLYLINE', marker: 'AcDbPolyline' };
-const CIRCLE = { type: 'CIRCLE', marker: 'AcDbCircle' };
-
-function closedEntity(outline: Outline): Entity {
+/** Source: DXF reference, "CIRCLE": 10/20/30 centre, 40 radius. */
+function addClosed(lines: Lines, outline: Outline, place: Place): void {
   const circle = asCircle(outline);
-  if (!circle) return { ...POLYLINE, groups: polyline(outline, true) };
+  if (!circle) {
+    addPolyline(lines, outline, true, place);
+    return;
+  }
   const { center, radius } = circle;
-  return {
-    ...CIRCLE,
-    groups: `10\n${coordinate(center.x)}\n20\n${coordinate(center.y)}\n30\n0\n40\n${coordinate(radius)}\n`,
-  };
+  begin(lines, 'CIRCLE', 'AcDbCircle', place);
+  lines.push('10', coordinate(center.x), '20', coordinate(center.y), '30', '0', '40', coordinate(radius));
 }
-
-const entities = (layer: Layer): Entity[] => [
-  ...layer.closed.map(closedEntity),
-  ...layer.open.map(line => ({ ...POLYLINE, groups: polyline(line, false) })),
-];
 
 /** A drawing as a DXF file (AC1021, ASCII): millimetres, one LWPOLYLINE an outline or open run, a CIRCLE for a full circle.
  * The same drawing gives the same bytes, whatever was written before it.
@@ -50,14 +51,15 @@ const entities = (layer: Layer): Entity[] => [
  * Source: DXF reference (AC1021). Limits: |bulge| <= 1, as outlines are kept. */
 export function writeDxf(drawing: Drawing): string {
   checkDrawing(drawing);
-  const made = drawing.layers.map(layer => ({ name: layer.name, entities: entities(layer) }));
-  const count = made.reduce((sum, layer) => sum + layer.entities.length, 0);
+  const count = drawing.layers.reduce((sum, layer) => sum + layer.closed.length + layer.open.length, 0);
   const names = drawing.layers.map(layer => layer.name);
   const { before, after, owner, firstHandle } = dxfFrame(drawing.title, names, drawingExtent(drawing), count);
-  const texts: string[] = [before];
+  const lines: Lines = [];
   let handle = firstHandle;
-  for (const layer of made)
-    for (const e of layer.entities) texts.push(start(e.type, e.marker, layer.name, handle++, owner), e.groups);
-  texts.push(after);
-  return texts.join('');
+  for (const { name, closed, open } of drawing.layers) {
+    for (const outline of closed) addClosed(lines, outline, { layer: name, handle: handle++, owner });
+    for (const line of open) addPolyline(lines, line, false, { layer: name, handle: handle++, owner });
+  }
+  lines.push(after);
+  return before + lines.join('\n');
 }
