@@ -2,8 +2,9 @@ import type { Finding } from '../findings/finding.js';
 import { offset } from '../geometry/offset.js';
 import { asCircle, type Outline, reverse, solid } from '../geometry/outline.js';
 import type { Part } from '../parts/part.js';
-import type { Mm } from '../units/length.js';
-import { centresIn, followsOutside, insideCorners, tightArcs, widestCutter, woodLeft } from './hollow.js';
+import type { Mm, Radians } from '../units/length.js';
+import { cornerNote } from './corner-note.js';
+import { centresIn, followsOutside, insideCorners, tightArcs, widestCutter } from './hollow.js';
 
 /** Tool-centre outlines round a part and in its openings, in the part's frame. */
 export interface Compensated {
@@ -12,23 +13,11 @@ export interface Compensated {
   readonly findings: readonly Finding[];
 }
 
-/** Wood left in a corner is worth a word from here on, mm. */
-const WORTH_A_NOTE: Mm = 0.05;
-
 const mm = (value: Mm): string => `${Number(value.toFixed(2))} mm`;
 
-/** One note about the corner that keeps the most wood. */
-function cornerNotes(part: Part, radius: Mm): Finding[] {
-  const outlines = [part.region.outer, ...part.region.openings];
-  const left = outlines
-    .flatMap(o => insideCorners(o).map(c => woodLeft(c.turn, radius)))
-    .filter(wood => wood >= WORTH_A_NOTE);
-  if (left.length === 0) return [];
-  const most = Math.max(...left);
-  const corners = left.length === 1 ? '1 inside corner' : `${left.length} inside corners`;
-  const message = `${part.id}: a round cutter ${mm(2 * radius)} wide leaves up to ${mm(most)} of wood in ${corners}; square them by hand if a piece must fit there`;
-  return [{ level: 'note', rule: 'inside-corner', where: part.id, message, value: most, limit: WORTH_A_NOTE }];
-}
+/** Turns of the inside corners of a part's outlines. */
+const cornersOf = (part: Part): Radians[] =>
+  [part.region.outer, ...part.region.openings].flatMap(o => insideCorners(o).map(c => c.turn));
 
 /** Where the cutter is too wide for the outer outline's hollows: a warning, or a stop if it is an edge another piece meets. */
 function tooWideOutside(part: Part, radius: Mm): Finding[] {
@@ -71,7 +60,7 @@ export function compensate(part: Part, radius: Mm): Compensated {
     outside: centres.flatMap(r => [r.outer, ...r.openings]),
     inside: inside.flatMap(i => i.outlines),
     findings: [
-      ...cornerNotes(part, radius),
+      ...cornerNote(part.id, 'its outline', cornersOf(part), radius),
       ...(followed ? [] : tooWideOutside(part, radius)),
       ...inside.flatMap(i => i.findings),
     ],

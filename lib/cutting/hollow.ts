@@ -61,12 +61,11 @@ export function onlyCorners(lost: number, corners: readonly InsideCorner[], radi
 
 const areas = (regions: readonly Region[]): number => regions.reduce((sum, r) => sum + area(r), 0);
 
-/** Corners of a hollow (a pocket, an opening seen as an area), where the wood is all round it. */
-const hollowCorners = (hollow: Region): InsideCorner[] =>
-  [hollow.outer, ...hollow.openings].flatMap(o =>
-    // the hollow lies on the left of its outlines, the wood on the right: a corner turns left
-    insideCorners(o.map(v => ({ x: v.x, y: -v.y, bulge: -v.bulge }))),
-  );
+/** Corners of an outline of a hollow (a pocket, an opening seen as an area): the hollow lies on its left, the wood on its right. */
+export const cornersOfHollow = (outline: Outline): InsideCorner[] =>
+  insideCorners(outline.map(v => ({ x: v.x, y: -v.y, bulge: -v.bulge })));
+
+const hollowCorners = (hollow: Region): InsideCorner[] => [hollow.outer, ...hollow.openings].flatMap(cornersOfHollow);
 
 /** Where the cutter's centre goes to clear a hollow to its walls: empty when it does not fit.
  * @returns the centre's area in one piece that reaches everything but the corners, or undefined */

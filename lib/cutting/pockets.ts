@@ -3,9 +3,11 @@ import { intersection } from '../geometry/boolean.js';
 import { offset } from '../geometry/offset.js';
 import { type Outline, type Polyline, type Region, solid, vertex } from '../geometry/outline.js';
 import { distance } from '../geometry/point.js';
+import { ON_BOUNDARY } from '../geometry/tolerance.js';
 import type { Face, Part, Pocket } from '../parts/part.js';
-import type { Mm } from '../units/length.js';
-import { centresIn, widestCutter } from './hollow.js';
+import type { Mm, Radians } from '../units/length.js';
+import { cornerNote } from './corner-note.js';
+import { centresIn, cornersOfHollow, widestCutter } from './hollow.js';
 import type { Method } from './method.js';
 
 /** An area to clear to a depth, in the part's frame. */
@@ -46,12 +48,25 @@ function tooNarrow(part: Part, pocket: Region, width: Mm): Finding {
   return { level: 'stop', rule: 'narrow-pocket', where: part.id, message, value, limit: width };
 }
 
+/** Turns of the pocket's corners in the wood: corners of the finished area that stay where they are when it runs on past open edges. */
+function cornersInWood(pocket: Pocket): Radians[] {
+  const kept = [pocket.beyond.outer, ...pocket.beyond.openings].flat();
+  return [pocket.area.outer, ...pocket.area.openings].flatMap(o =>
+    cornersOfHollow(o)
+      .filter(c => kept.some(v => distance(v, o[c.vertex]!) < ON_BOUNDARY))
+      .map(c => c.turn),
+  );
+}
+
 function routed(part: Part, pocket: Pocket, width: Mm): Clearings {
   const areas = runPast(part, pocket, width);
   return {
     pockets: areas.map(area => ({ depth: pocket.depth, area })),
     scores: [],
-    findings: areas.filter(area => !centresIn(area, width / 2)).map(area => tooNarrow(part, area, width)),
+    findings: [
+      ...cornerNote(part.id, 'a pocket', cornersInWood(pocket), width / 2),
+      ...areas.filter(area => !centresIn(area, width / 2)).map(area => tooNarrow(part, area, width)),
+    ],
   };
 }
 
