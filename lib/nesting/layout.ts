@@ -61,16 +61,31 @@ const largestFirst: Order = (a, b) => b.area - a.area;
 const longestFirst: Order = (a, b) => Math.max(...box(b)) - Math.max(...box(a));
 const widestFirst: Order = (a, b) => box(b)[1] - box(a)[1];
 
-/** Trials, the best first to be made; how many depends on the number of pieces alone, so that the result does too. */
-const TRIALS: readonly (readonly [Order, Ranking])[] = [
-  [largestFirst, earliestEnd],
-  [largestFirst, leastWaste],
-  [longestFirst, earliestEnd],
-  [longestFirst, leastWaste],
-  [widestFirst, earliestEnd],
-  [widestFirst, leastWaste],
-];
+/** Which of the ways to lie are used: choosing anew for each piece can leave strips that one way for all would fill. */
+type Lying = (w: Turned) => boolean;
+const either: Lying = () => true;
+const along: Lying = w => w.silhouette.width >= w.silhouette.height;
+const across: Lying = w => w.silhouette.width <= w.silhouette.height;
+
+interface Trial {
+  readonly order: Order;
+  readonly ranking: Ranking;
+  readonly lying: Lying;
+}
+
+/** Trials, the most promising first; how many are made depends on the number of pieces alone, so that the result does too. */
+const TRIALS: readonly Trial[] = [either, along, across].flatMap(lying =>
+  [largestFirst, longestFirst, widestFirst].flatMap(order =>
+    [earliestEnd, leastWaste].map(ranking => ({ order, ranking, lying })),
+  ),
+);
 const EFFORT = 12_000;
+
+/** The batch with only the ways of a trial; with all if none of them is. */
+function restricted(batch: Batch, lying: Lying): Batch {
+  const ways = batch.ways.filter(lying);
+  return ways.length > 0 ? { ...batch, ways } : batch;
+}
 
 function choose(open: Open, batch: Batch, room: Room, ranking: Ranking): { way: Turned; spot: Spot } | undefined {
   let best: { way: Turned; spot: Spot; rank: Rank } | undefined;
@@ -99,10 +114,11 @@ function layOne(opens: Open[], batch: Batch, index: number, room: Room, ranking:
   }
 }
 
-function trial(batches: readonly Batch[], room: Room, order: Order, ranking: Ranking): Filled[] {
+function attempt(all: readonly Batch[], room: Room, { order, ranking, lying }: Trial): Filled[] {
+  const batches = all.map(b => restricted(b, lying));
   const opens: Open[] = [];
-  const turn = batches.map((_, i) => i).sort((a, b) => order(batches[a]!, batches[b]!) || a - b);
-  for (const index of turn)
+  const sequence = batches.map((_, i) => i).sort((a, b) => order(batches[a]!, batches[b]!) || a - b);
+  for (const index of sequence)
     for (let n = 0; n < batches[index]!.quantity; n += 1) layOne(opens, batches[index]!, index, room, ranking);
   return opens.map(o => ({ laid: o.laid, used: o.used }));
 }
@@ -116,6 +132,6 @@ const effortOf = (filled: readonly Filled[]): Rank => [filled.length, filled.red
 export function layOut(batches: readonly Batch[], room: Room): Filled[] {
   const pieces = batches.reduce((sum, b) => sum + b.quantity, 0);
   const trials = TRIALS.slice(0, Math.max(1, Math.min(TRIALS.length, Math.floor(EFFORT / Math.max(1, pieces)))));
-  const results = trials.map(([order, ranking]) => trial(batches, room, order, ranking));
+  const results = trials.map(t => attempt(batches, room, t));
   return results.reduce((best, r) => (better(effortOf(r), effortOf(best)) ? r : best));
 }
