@@ -1,4 +1,6 @@
-import { lookup, type Sourced } from './lookup.js';
+import { allowedNames } from '../findings/nearest.js';
+import { refuse } from '../findings/unusable.js';
+import type { Sourced } from './lookup.js';
 import { SOURCES } from './sources.js';
 
 /** What stock is made of. */
@@ -6,6 +8,8 @@ export interface Material extends Sourced {
   readonly name: string;
   /** kg/m³; wood at 12 % moisture */
   readonly density: number;
+  /** other names it is sold under */
+  readonly also?: readonly string[];
   /** wood only: oven-dry mass over volume at 12 % moisture, against water */
   readonly gravity?: number;
 }
@@ -16,30 +20,31 @@ const MOISTURE = 12;
 /** kg/m³ of wood whose specific gravity is on the volume at 12 % moisture: 1000 G (1 + 12/100), Wood Handbook chapter 4. */
 export const woodDensity = (gravity: number): number => (gravity * 1000 * (100 + MOISTURE)) / 100;
 
-const wood = (name: string, gravity: number, source: string): Material => ({
+const wood = (name: string, gravity: number, source: string, also: readonly string[] = []): Material => ({
   name,
   density: woodDensity(gravity),
   gravity,
   source,
+  ...(also.length > 0 && { also }),
 });
 
 /** Species of wood. */
 export const species: readonly Material[] = [
   wood('ponderosa pine', 0.4, SOURCES.wood),
-  wood('eastern white pine', 0.35, SOURCES.woodReprinted),
-  wood('loblolly pine', 0.51, SOURCES.woodReprinted),
+  wood('eastern white pine', 0.35, SOURCES.woodReprinted, ['white pine']),
+  wood('loblolly pine', 0.51, SOURCES.woodReprinted, ['southern pine', 'southern yellow pine']),
   wood('shortleaf pine', 0.51, SOURCES.wood),
   wood('slash pine', 0.59, SOURCES.wood),
-  wood('coast Douglas-fir', 0.48, SOURCES.woodReprinted),
+  wood('coast Douglas-fir', 0.48, SOURCES.woodReprinted, ['Douglas-fir']),
   wood('interior south Douglas-fir', 0.46, SOURCES.woodReprinted),
-  wood('Engelmann spruce', 0.35, SOURCES.woodReprinted),
+  wood('Engelmann spruce', 0.35, SOURCES.woodReprinted, ['spruce']),
   wood('Sitka spruce', 0.4, `${SOURCES.woodReprinted}; 1999 edition, later ones differ`),
-  wood('northern red oak', 0.63, SOURCES.woodReprinted),
+  wood('northern red oak', 0.63, SOURCES.woodReprinted, ['red oak']),
   wood('white oak', 0.68, SOURCES.woodReprinted),
-  wood('sugar maple', 0.63, SOURCES.woodReprinted),
-  wood('yellow-poplar', 0.42, SOURCES.woodReprinted),
-  wood('black walnut', 0.55, SOURCES.woodReprinted),
-  wood('white ash', 0.6, SOURCES.woodReprinted),
+  wood('sugar maple', 0.63, SOURCES.woodReprinted, ['hard maple', 'rock maple']),
+  wood('yellow-poplar', 0.42, SOURCES.woodReprinted, ['poplar', 'tulipwood']),
+  wood('black walnut', 0.55, SOURCES.woodReprinted, ['walnut']),
+  wood('white ash', 0.6, SOURCES.woodReprinted, ['ash']),
 ];
 
 /** Panels, plastic and foam. */
@@ -62,8 +67,10 @@ const plain = (name: string): string =>
     .toLowerCase()
     .replace(/[-\s]+/g, ' ');
 
-/** A material by its name, case and hyphens aside: `Yellow Poplar`. @throws Unusable naming field, name and the names there are. */
+const names = (m: Material): readonly string[] => [m.name, ...(m.also ?? [])];
+
+/** A material by a name it is sold under, case and hyphens aside: `Yellow Poplar`. @throws Unusable naming field, name and the names there are. */
 export function material(name: string, field = 'species'): Material {
-  const found = materials.find(m => plain(m.name) === plain(name));
-  return found ?? lookup(materials, m => m.name, field, name);
+  const found = materials.find(m => names(m).some(n => plain(n) === plain(name)));
+  return found ?? refuse(field, name, allowedNames(name, materials.flatMap(names)));
 }

@@ -50,7 +50,7 @@ export const tables = (): readonly Table[] => [
   table('lumber', 'Softwood boards, dressed dry', mm('thickness', 'width'), lumber),
   table('panels', 'Sheets as sold', mm('length', 'width', 'thicknesses'), panels),
   table('plywood', 'What a nominal thickness of plywood may measure', mm('thinnest', 'thickest'), plywoodCategories),
-  table('species', 'Wood at 12 % moisture', { density: 'kg/m3' }, species),
+  table('species', 'Wood at 12 % moisture', { density: 'kg/m3' }, species, m => ({ also: (m.also ?? []).join(', ') })),
   table('materials', 'Panels, plastic and foam', { density: 'kg/m3' }, panelMaterials),
   table('biscuits', 'Biscuits and their slots', mm('length', 'width', 'thickness', 'depth', 'slot'), biscuits, b => ({
     slot: slotLength(b.depth),
