@@ -1,7 +1,7 @@
 import type { Mm } from '../units/length.js';
 import { addOutline, arcEdge, type Edge, lineEdge } from './arrangement/edge.js';
 import type { Outline } from './outline.js';
-import { CUSP } from './tolerance.js';
+import { TURNS_BACK } from './tolerance.js';
 
 /** How the outside of a corner is closed. */
 export interface Join {
@@ -116,10 +116,11 @@ function addCorner(
   if (gap <= tolerance && cos > 0) {
     add(fromX, fromY, a.ex, a.ey);
     add(a.ex, a.ey, toX, toY);
-  } else if (opens(a.edge, b.edge, cos, sin)) {
+  } else if (sin > 0 || (join.kind === 'round' && cos < TURNS_BACK)) {
+    // where the path turns straight back, rounding decides which way: all round the corner is near enough to belong, so the arc is right
     add(fromX, fromY, a.ex, a.ey);
     if (join.kind === 'mitre') addMitre(add, a, b, vx, vy, cos, join.limit);
-    else addSector(edges, a, b, vx, vy, by, sin, cos);
+    else addSector(edges, a, b, vx, vy, by, cos);
     add(b.sx, b.sy, toX, toY);
   } else {
     add(fromX, fromY, vx, vy);
@@ -127,26 +128,9 @@ function addCorner(
   }
 }
 
-const signedCurvature = (e: Edge): number => (e.turn === 0 ? 0 : e.turn / e.r);
-
-/** Whether a corner opens to the right of travel. Where the path turns straight back, whether it comes back on its left. */
-function opens(a: Edge, b: Edge, cos: number, sin: number): boolean {
-  if (cos < 0 && Math.abs(sin) < CUSP) return signedCurvature(a) + signedCurvature(b) <= 0;
-  return sin > 0;
-}
-
-/** The arc about a corner from one offset edge to the next, anticlockwise; in two parts where it is no less than a half turn. */
-function addSector(
-  edges: Edge[],
-  a: Shifted,
-  b: Shifted,
-  x: number,
-  y: number,
-  by: number,
-  sin: number,
-  cos: number,
-): void {
-  if (cos < 0 && sin < CUSP) {
+/** The arc about a corner from one offset edge to the next, anticlockwise; in two parts where it is about a half turn or more. */
+function addSector(edges: Edge[], a: Shifted, b: Shifted, x: number, y: number, by: number, cos: number): void {
+  if (cos < TURNS_BACK) {
     const mx = x + a.tx1 * by;
     const my = y + a.ty1 * by;
     edges.push(arcEdge(a.ex, a.ey, mx, my, 1, x, y, by, 1), arcEdge(mx, my, b.sx, b.sy, 1, x, y, by, 1));

@@ -1,6 +1,7 @@
 import { GeometryFailure } from './failure.js';
 import { signedArea } from './measure.js';
 import { type Outline, type Region, reverse, type Vertex } from './outline.js';
+import { requirePlain } from './plain.js';
 import { SAME_POINT } from './tolerance.js';
 
 const near = (a: Vertex, b: Vertex): boolean => Math.hypot(a.x - b.x, a.y - b.y) <= SAME_POINT;
@@ -54,7 +55,7 @@ function repairOutline(outline: Outline, turn: 1 | -1): Outline | undefined {
 
 /** A region with what is plain put right: vertices typed twice and edges without length dropped, arcs of more than a half turn
  * split, outer anticlockwise, openings clockwise, openings without area dropped. What is right already comes back as it was.
- * @throws GeometryFailure 'not-finite' or 'empty', with the place */
+ * @throws GeometryFailure 'not-finite', 'empty' or 'self-crossing', with the place */
 export function repair(region: Region): Region {
   const outer = repairOutline(region.outer, 1);
   if (!outer) {
@@ -62,5 +63,7 @@ export function repair(region: Region): Region {
     throw new GeometryFailure('empty', at, 'the outer outline has no area');
   }
   const openings = region.openings.map(o => repairOutline(o, -1)).filter(o => o !== undefined);
-  return { outer, openings };
+  const repaired = { outer, openings };
+  requirePlain(repaired);
+  return repaired;
 }

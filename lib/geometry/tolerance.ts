@@ -12,5 +12,11 @@ const MERGE_SHARE = 1 / (64 * 2 ** 32);
 /** Distance within which computed points are one vertex, relative to the largest coordinate: 2e-9 mm for a wheel of 600 mm. */
 export const mergeTolerance = (extent: Mm): Mm => extent * MERGE_SHARE;
 
-/** Sine of an angle: a corner that turns back on itself by less is a cusp, whose side the curvatures decide. */
+/** How thin an overlap in somebody's coordinates must be to pass for their rounding, and not for outlines that cross. A distance. */
+export const SLIVER: Mm = 1e-5;
+
+/** Cosine of the turn past which a corner turns back on itself: there it is closed by an arc whichever way it turns, see raw-offset.ts. */
+export const TURNS_BACK = -0.9;
+
+/** Sine of an angle: edges that leave a corner in directions closer than this leave it side by side. */
 export const CUSP = 1e-9;

@@ -1,5 +1,6 @@
 import { createRequire } from 'node:module';
-import { type Outline, pointOn, type Region, segments } from '../../lib/geometry/index.js';
+import maker from 'makerjs';
+import { type Outline, pointOn, type Region, type Segment, segments } from '../../lib/geometry/index.js';
 
 type Path = { X: number; Y: number }[];
 
@@ -91,8 +92,33 @@ export function isPlain(region: Region, judge: Judge): boolean {
     return fineArea(out, judge);
   };
   const close = (x: number): boolean => Math.abs(x - signed) < 1e-4 * judge.chordError * finePerimeter(paths, judge);
-  return signed > 0 && close(union(0)) && close(union(1)) && close(union(2));
+  const turned = paths.every((p, i) => Clipper.Clipper.Area(p) > 0 === (i === 0));
+  return turned && signed > 0 && close(union(0)) && close(union(1)) && close(union(2));
 }
 
 /** Area covered by one and not the other, mm² */
 export const difference = (a: Path[], b: Path[], judge: Judge): number => fineArea(combine(a, b, 'xor'), judge);
+
+type MakerPath = InstanceType<typeof maker.paths.Line> | InstanceType<typeof maker.paths.Arc>;
+
+const toDegrees = (radians: number): number => (radians * 180) / Math.PI;
+
+function makerPath(s: Segment): MakerPath {
+  if (s.kind === 'line') return new maker.paths.Line([s.from.x, s.from.y], [s.to.x, s.to.y]);
+  const [from, to] = s.sweep > 0 ? [s.start, s.start + s.sweep] : [s.start + s.sweep, s.start];
+  return new maker.paths.Arc([s.center.x, s.center.y], s.radius, toDegrees(from), toDegrees(to));
+}
+
+/** Whether, by an independent library, two edges of a region cross away from their ends. */
+export function crosses(region: Region): boolean {
+  const edges = [region.outer, ...region.openings].flatMap(segments);
+  const paths = edges.map(makerPath);
+  const ends = (s: Segment, p: maker.IPoint): number =>
+    Math.min(Math.hypot(s.from.x - p[0]!, s.from.y - p[1]!), Math.hypot(s.to.x - p[0]!, s.to.y - p[1]!));
+  return paths.some((a, i) =>
+    paths.slice(0, i).some((b, j) => {
+      const points = maker.path.intersection(a, b)?.intersectionPoints ?? [];
+      return points.some(p => ends(edges[i]!, p) > 1e-6 && ends(edges[j]!, p) > 1e-6);
+    }),
+  );
+}

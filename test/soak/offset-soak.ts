@@ -1,5 +1,5 @@
-import { offset, type Region } from '../../lib/geometry/index.js';
-import { difference, fineOffset, finePaths, finePerimeter, isPlain, type Judge } from './fine-polygons.js';
+import { GeometryFailure, offset, type Region } from '../../lib/geometry/index.js';
+import { crosses, difference, fineOffset, finePaths, finePerimeter, isPlain, type Judge } from './fine-polygons.js';
 import { randomDistance, randomRegion, seeded } from './random-regions.js';
 
 /** Offsets of random regions against the fine polygons of an independent library. Arguments: count, first seed. */
@@ -26,6 +26,10 @@ for (; judged < count; seed++) {
     if (error <= allowed) continue;
     console.log(`seed ${seed} by ${by}: ${error} mm² apart, ${allowed} allowed`);
   } catch (error) {
+    if (error instanceof GeometryFailure && error.code === 'self-crossing' && crosses(region)) {
+      judged--;
+      continue;
+    }
     console.log(`seed ${seed} by ${by}: ${String(error)}`);
   }
   wrong++;

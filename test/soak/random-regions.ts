@@ -1,10 +1,15 @@
 import {
   arcVertices,
+  circle,
+  type Motion,
+  moveRegion,
   type Outline,
   polar,
   type Region,
   rectangle,
   reverse,
+  segments,
+  solid,
   type Vertex,
   vertex,
 } from '../../lib/geometry/index.js';
@@ -91,4 +96,55 @@ export function randomRegion(random: Random): Region {
 export function randomDistance(random: Random): number {
   const size = random() < 0.4 ? pick(random, [0.5, 1, 1.5, 2, 3, 4, 6]) : 12 * random() * random();
   return random() < 0.5 ? size : -size;
+}
+
+/** A region that has edges, arcs or vertices in common with another. */
+function relativeOf(random: Random, a: Region): Region {
+  const n = a.outer.length;
+  switch (whole(random, 0, 4)) {
+    case 0: {
+      // some corners somewhere else, the rest of the edges the same
+      const from = whole(random, 0, n - 1);
+      const inward = 0.3 + 0.6 * random();
+      return {
+        outer: a.outer.map((v, i) => (i >= from ? v : { ...v, x: v.x * inward, y: v.y * inward })),
+        openings: [],
+      };
+    }
+    case 1:
+      return moveRegion(a, { turn: 0, x: whole(random, -8, 8) * 2, y: whole(random, -8, 8) * 2 });
+    case 2: {
+      // a neighbour on the far side of some edges
+      const count = whole(random, 1, Math.max(1, Math.floor(n / 3)));
+      const along = reverse(a.outer).slice(0, count + 1);
+      const out = along.map(v => ({ x: v.x * 1.5, y: v.y * 1.5, bulge: 0 }));
+      return solid([...along.map((v, i) => (i === count ? { ...v, bulge: 0 } : v)), ...out.reverse()]);
+    }
+    case 3: {
+      // the whole circle of one of its arcs
+      const arcs = segments(a.outer).filter(s => s.kind === 'arc');
+      if (arcs.length === 0) return solid(a.outer);
+      const arc = pick(random, arcs);
+      return solid(circle(arc.radius, arc.center));
+    }
+    default:
+      // every other corner
+      return solid(a.outer.filter((_, i) => i % 2 === 0).map(v => (random() < 0.5 ? v : vertex(v))));
+  }
+}
+
+const turned = (random: Random): Motion => ({
+  mirrored: random() < 0.5,
+  turn: 2 * Math.PI * random(),
+  x: 20 * random(),
+  y: 20 * random(),
+});
+
+/** Two regions; every third pair shares edges, arcs or vertices on purpose, half of those turned so that roundings come between. */
+export function randomPair(random: Random): readonly [Region, Region] {
+  const a = randomRegion(random);
+  const moved = turned(random);
+  if (random() < 2 / 3) return [a, moveRegion(randomRegion(random), moved)];
+  const b = relativeOf(random, a);
+  return random() < 0.5 ? [a, b] : [moveRegion(a, moved), moveRegion(b, moved)];
 }
