@@ -40,41 +40,41 @@ export interface Made {
   readonly report?: Report;
 }
 
-/** A plan worked out up to the sheets, before anything is written. */
+/** What the shop has and how it works: everything of a plan but the prop itself. */
+export type Shop = Pick<Plan, 'units' | 'method' | 'cutter' | 'bed' | 'stock' | 'copies'>;
+
+/** A prop worked out up to the sheets, before anything is written. */
 interface Worked {
   readonly wheel: HelmWheel;
   readonly sheets: readonly Sheet[];
   readonly report: Report;
 }
 
-function build(plan: Plan): Outcome<HelmWheel | undefined> {
-  return helmWheel(plan.wheel, plan.stock, plan.title);
-}
-
-function cutParts(plan: Plan, parts: readonly Part[]): Outcome<readonly CutPart[]> {
+function cutParts(parts: readonly Part[], shop: Shop): Outcome<readonly CutPart[]> {
   const each = parts.map(part => {
-    const stock = plan.stock.find(s => s.name === part.stock);
-    return cut(part, stock?.cutter ?? plan.cutter, plan.method);
+    const stock = shop.stock.find(s => s.name === part.stock);
+    return cut(part, stock?.cutter ?? shop.cutter, shop.method);
   });
   return { value: each.map(c => c.value), findings: each.flatMap(c => c.findings) };
 }
 
-function nestParts(plan: Plan, cuts: readonly CutPart[]): Outcome<readonly Sheet[]> {
-  const wanted = cuts.map(c => ({ cut: c, quantity: c.part.quantity * plan.copies }));
-  return nest(wanted, plan.stock, { method: plan.method, ...(plan.bed && { bed: plan.bed }) });
+function nestParts(cuts: readonly CutPart[], shop: Shop): Outcome<readonly Sheet[]> {
+  const wanted = cuts.map(c => ({ cut: c, quantity: c.part.quantity * shop.copies }));
+  return nest(wanted, shop.stock, { method: shop.method, ...(shop.bed && { bed: shop.bed }) });
 }
 
-/** plan -> model -> checks -> cut parts -> sheets: all but the writing. */
-function work(plan: Plan): Outcome<Worked | undefined> {
-  const built = build(plan);
-  if (!built.value) return { value: undefined, findings: built.findings };
+/** model -> checks -> cut parts -> sheets: all but the writing. */
+function work(built: Outcome<HelmWheel | undefined>, shop: Shop): Outcome<Worked | undefined> {
   const wheel = built.value;
+  if (!wheel) return { value: undefined, findings: built.findings };
   const checked = checkHelmWheel(wheel);
-  const cuts = cutParts(plan, wheel.parts);
-  const sheets = nestParts(plan, cuts.value);
+  const cuts = cutParts(wheel.parts, shop);
+  const sheets = nestParts(cuts.value, shop);
   const findings = [...built.findings, ...checked, ...cuts.findings, ...sheets.findings];
-  return { value: { wheel, sheets: sheets.value, report: report(plan, wheel, sheets.value, findings) }, findings };
+  return { value: { wheel, sheets: sheets.value, report: report(wheel, shop, sheets.value, findings) }, findings };
 }
+
+const build = (plan: Plan): Outcome<HelmWheel | undefined> => helmWheel(plan.wheel, plan.stock, plan.title);
 
 /** A drawing as the two cut files of the output contract. */
 const cutFiles = (path: string, drawing: Drawing): [string, string][] => [
@@ -113,15 +113,25 @@ async function write({ wheel, sheets, report }: Worked, host: Host): Promise<Fil
 
 /** Everything but the writing: what `rimwright check` prints. */
 export function check(plan: Plan): Outcome<Report | undefined> {
-  const { value, findings } = work(plan);
+  const { value, findings } = work(build(plan), plan);
   return { value: value?.report, findings };
 }
 
-/** A plan made into files. Nothing is written to disk: the host saves them.
+/** A built prop made into files, for scripts that change parts between building and cutting.
+ * Nothing is written to disk: the host saves the files.
  * @returns the files, none where a finding says stop (unless `anyway`), and every finding */
-export async function make(plan: Plan, host: Host = {}, options: MakeOptions = {}): Promise<Made> {
-  const { value, findings } = work(plan);
+export async function makeModel(
+  built: Outcome<HelmWheel | undefined>,
+  shop: Shop,
+  host: Host = {},
+  options: MakeOptions = {},
+): Promise<Made> {
+  const { value, findings } = work(built, shop);
   if (!value) return { files: new Map(), findings };
   const files = stops(findings) && !options.anyway ? new Map() : await write(value, host);
   return { files, findings, report: value.report };
 }
+
+/** A plan made into files: builds the prop, then as makeModel. */
+export const make = (plan: Plan, host: Host = {}, options: MakeOptions = {}): Promise<Made> =>
+  makeModel(build(plan), plan, host, options);

@@ -22,7 +22,7 @@ export function seamLap(wheel: HelmWheel): Finding[] {
   if (!cut) return [];
   return [
     {
-      level: s.seam.at === 'angle' ? 'warn' : 'stop',
+      level: 'warn',
       rule: 'seam-lap',
       where: 'rim.seam.at',
       message: `a seam comes within ${SLIVER} mm of a lap's wall and leaves a sliver; allowed: under-spokes, another angle, or another number of felloes`,

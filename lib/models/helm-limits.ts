@@ -25,7 +25,7 @@ const stop = (rule: string, where: string, value: Mm, limit: Mm, what: string): 
 const round = (mm: Mm): number => Math.round(mm * 1000) / 1000;
 
 /** A wall of wood between two laps at the rim's inner edge, where they are closest. */
-const LAP_WALL: Mm = 6;
+const LAP_WALL: Mm = 3;
 /** Wood left behind a bearing's seat. */
 const SHOULDER: Mm = 3;
 /** Shallowest counterbore that holds a plug. */

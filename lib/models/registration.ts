@@ -36,12 +36,14 @@ const holds = (arc: Arc, angle: Radians): boolean => wrap(angle - arc.from) < ar
 /** Angles at which pins go, so that each piece has one of them: the widest stretch of each piece that has none yet.
  * @param pieces the stretch of the ring each loose piece covers   @param free stretches with no cut in them */
 export function pinAngles(pieces: readonly Arc[], free: readonly Arc[]): Radians[] {
-  return pieces.reduce<Radians[]>((chosen, piece) => {
-    if (chosen.some(a => holds(piece, a))) return chosen;
+  const chosen: Radians[] = [];
+  for (const piece of pieces) {
+    if (chosen.some(a => holds(piece, a))) continue;
     const own = free.filter(f => holds(piece, middle(f)));
     const widest = own.reduce<Arc | undefined>((w, f) => (w && w.sweep >= f.sweep - 1e-9 ? w : f), undefined);
-    return widest ? [...chosen, middle(widest)] : chosen;
-  }, []);
+    if (widest) chosen.push(middle(widest));
+  }
+  return chosen;
 }
 
 /** Two pins at one angle of the rim, three tenths of the band from either edge. */

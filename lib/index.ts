@@ -1,0 +1,31 @@
+/** The public door of Rimwright: from a plan, or from typed options, to cut files. Pure: nothing here needs Node. */
+
+export { checkHelmWheel } from './checks/index.js';
+export { cut } from './cutting/cut.js';
+export type { CutPart, FaceCuts } from './cutting/cut-part.js';
+export { assembledPicture } from './drawings/assembled.js';
+export type { Drawing, Layer } from './drawings/drawing.js';
+export { partDrawing, sideDrawing } from './drawings/part-drawing.js';
+export { sheetDrawing } from './drawings/sheet-drawing.js';
+export type { Finding, Level, Outcome } from './findings/finding.js';
+export { type Issue, Unusable } from './findings/unusable.js';
+export * from './geometry/index.js';
+export { check, type Files, type Host, type Made, type MakeOptions, make, makeModel, type Shop } from './make.js';
+export { type HelmWheel, helmWheel } from './models/helm-wheel.js';
+export type { HelmWheelOptions } from './models/helm-wheel-options.js';
+export type { Hardware, Model, Piece, Setting } from './models/model.js';
+export { nest } from './nesting/nest.js';
+export type { Placement, Sheet } from './nesting/sheet.js';
+export type { Report } from './papers/report.js';
+export { partFaces } from './parts/faces.js';
+export { type FelloeOptions, felloe, type LooseFelloeOptions, looseFelloe } from './parts/felloe.js';
+export { handleEdge, type HandleOptions } from './parts/handle.js';
+export { type Bore, type DiscOptions, hubDisc } from './parts/hub-disc.js';
+export type { Drill, Face, Feature, Label, Part, Pocket, Score } from './parts/part.js';
+export { type SpokeOptions, spoke, wedge } from './parts/spoke.js';
+export { type TrimSegmentOptions, trimSegment } from './parts/trim-segment.js';
+export { type Plan, readPlan } from './plan/index.js';
+export * from './stock/index.js';
+export * from './units/index.js';
+export { writeDxf } from './writers/dxf.js';
+export { writeSvg } from './writers/svg.js';
