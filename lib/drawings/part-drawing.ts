@@ -49,12 +49,12 @@ export function partDrawing(part: Part, face: Face): Drawing {
 }
 
 /** The second side of a turned piece: its outline along the length and across the thickness, and its marks.
- * `undefined` for a part with no shape of its own there. */
-export function sideDrawing(part: Part): Drawing | undefined {
-  if (!part.side) return undefined;
-  const layers = layerList([
-    { layer: 'OUTSIDE', closed: [part.side.outline] },
-    { layer: 'SCORE', open: part.side.marks },
-  ]);
-  return { title: `${part.name}, side`, layers };
+ * Without a line for a part that has no shape of its own there. */
+export function sideDrawing(part: Part): Drawing {
+  const { side } = part;
+  const layers = side && [
+    { layer: 'OUTSIDE', closed: [side.outline] },
+    { layer: 'SCORE', open: side.marks },
+  ];
+  return { title: `${part.name}, side`, layers: layerList(layers ?? []) };
 }
