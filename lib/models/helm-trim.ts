@@ -24,11 +24,16 @@ const METRIC: Mm = 0.4;
 /** The screw that goes under a plug. @throws Unusable when the plug is too small for any. */
 export const plugScrew = (plug: Mm): Screw => screwUnder(plug + METRIC, 'trim.plugs.diameter');
 
-/** Seam offsets that all lie as far from the rim's seams as they can: one best angle and its repeats. */
-function seamChoices(s: HelmSizes, trim: TrimSizes): Radians[] {
+/** Shares of the best stagger by which the seams are moved off it when plugs find no place there. */
+const OFF_BEST = [0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45];
+
+/** Seam offsets to try: those as far from the rim's seams as can be first (one best angle and its repeats), then a little off them. */
+function seamChoices(s: HelmSizes, trim: TrimSizes): Radians[][] {
   const all = lcm(s.felloes, trim.segments);
-  const first = s.seam.first + staggered(s.felloes, trim.segments);
-  return Array.from({ length: all / trim.segments }, (_, k) => first + (k * TURN) / all);
+  const best = staggered(s.felloes, trim.segments);
+  return OFF_BEST.map(share =>
+    Array.from({ length: all / trim.segments }, (_, k) => s.seam.first + best * (1 + share) + (k * TURN) / all),
+  );
 }
 
 /** What a plug must keep clear of, under the trim. */
@@ -57,14 +62,16 @@ function layoutAt(s: HelmSizes, trim: TrimSizes, first: Radians): TrimLayout | u
   return plugs && { middles, plugs };
 }
 
-/** The first of the best seam offsets at which every plug finds a clear place; evenly spread ones first. */
+/** Kinds of segment a layout needs. */
+const kinds = (l: TrimLayout): number => new Set(l.plugs.map(p => p.map(a => a.toFixed(9)).join())).size;
+
+/** The seam offset at which every plug finds a clear place: as far from the rim's seams as it can be, then with the fewest kinds of segment. */
 export function trimLayout(s: HelmSizes, trim: TrimSizes): TrimLayout | undefined {
-  const found = seamChoices(s, trim).map(first => layoutAt(s, trim, first));
-  const shifts = (l: TrimLayout): number => new Set(l.plugs.map(p => p.map(a => a.toFixed(9)).join())).size;
-  return found.reduce<TrimLayout | undefined>(
-    (best, l) => (l && (!best || shifts(l) < shifts(best)) ? l : best),
-    undefined,
-  );
+  for (const choices of seamChoices(s, trim)) {
+    const found = choices.map(first => layoutAt(s, trim, first)).filter(l => l !== undefined);
+    if (found.length > 0) return found.reduce((best, l) => (kinds(l) < kinds(best) ? l : best));
+  }
+  return undefined;
 }
 
 function drafts(s: HelmSizes, trim: TrimSizes, layout: TrimLayout, face: Face): Draft[] {
@@ -129,7 +136,7 @@ export function trimDrafts(s: HelmSizes): { readonly drafts: readonly Draft[]; r
   if (layout) return { drafts: trim.faces.flatMap(face => drafts(s, trim, layout, face)), findings: [] };
   const { plugs: _, ...bare } = trim;
   return {
-    drafts: trim.faces.flatMap(face => drafts(s, bare, layoutAt(s, bare, seamChoices(s, bare)[0]!)!, face)),
+    drafts: trim.faces.flatMap(face => drafts(s, bare, trimLayout(s, bare)!, face)),
     findings: [
       {
         level: 'stop',
