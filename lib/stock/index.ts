@@ -4,7 +4,16 @@ export { type CommonCutter, cutterNamed, cutters, defaultCutters } from './cutte
 export { type Dowel, dowels, dowelsFor } from './dowels.js';
 export type { Sourced } from './lookup.js';
 export { boardLengths, type Lumber, lumber, lumberNamed } from './lumber.js';
-export { type Material, material, materials, panelMaterials, species, woodDensity } from './materials.js';
+export {
+  findMaterial,
+  type Material,
+  material,
+  materialNames,
+  materials,
+  panelMaterials,
+  species,
+  woodDensity,
+} from './materials.js';
 export { type Panel, type PlywoodCategory, panelNamed, panels, plywoodCategories } from './panels.js';
 export { PAGE_MARGIN, type Paper, paper, papers } from './papers.js';
 export { gaugeDiameter, type Screw, screw, screwLength, screws, screwUnder } from './screws.js';

@@ -69,8 +69,13 @@ const plain = (name: string): string =>
 
 const names = (m: Material): readonly string[] => [m.name, ...(m.also ?? [])];
 
+/** Every name a material goes by. */
+export const materialNames: readonly string[] = materials.flatMap(names);
+
+/** The material that goes by a name, case and hyphens aside; undefined where there is none. */
+export const findMaterial = (name: string): Material | undefined =>
+  materials.find(m => names(m).some(n => plain(n) === plain(name)));
+
 /** A material by a name it is sold under, case and hyphens aside: `Yellow Poplar`. @throws Unusable naming field, name and the names there are. */
-export function material(name: string, field = 'species'): Material {
-  const found = materials.find(m => names(m).some(n => plain(n) === plain(name)));
-  return found ?? refuse(field, name, allowedNames(name, materials.flatMap(names)));
-}
+export const material = (name: string, field = 'species'): Material =>
+  findMaterial(name) ?? refuse(field, name, allowedNames(name, materialNames));

@@ -1,0 +1,135 @@
+import * as z from 'zod/mini';
+import type { BoreOptions } from '../models/helm-wheel-options.js';
+import { bearings } from '../stock/bearings.js';
+import { biscuits } from '../stock/biscuits.js';
+import type { Mm, Unit } from '../units/length.js';
+import { choice, keys, length, named, seamPlace, text, whole } from './fields.js';
+
+/** Largest sizes, mm: a wheel of 6 m, and what could belong to it. */
+const LARGEST: Mm = 6000;
+const HALF: Mm = LARGEST / 2;
+const THICKEST: Mm = 300;
+const LONGEST_NAME = 40;
+
+const faces = () => choice(['front', 'back', 'both']);
+
+/** Name of a stock; whether it is there is asked once all of them are read. */
+const stockName = () => text(LONGEST_NAME);
+
+const seam = () =>
+  keys({
+    joint: choice(['butt', 'biscuit'], ['dowel', 'finger', 'key', 'scarf']),
+    size: z.exactOptional(named(biscuits.map(b => b.size))),
+    at: z.exactOptional(seamPlace()),
+  });
+
+const rim = (unit: Unit) =>
+  keys({
+    outside: length(unit, 40, LARGEST),
+    band: length(unit, 2, HALF),
+    felloes: whole(3, 24),
+    layers: z.exactOptional(whole(1, 12)),
+    thickness: z.exactOptional(length(unit, 0.2, THICKEST)),
+    seam: z.exactOptional(seam()),
+    stock: stockName(),
+  });
+
+/** Points of a handle's own outline, each further from the rim than the one before. */
+function profile(unit: Unit) {
+  const error = 'a list of 2 to 200 pairs [distance past the rim, half width], distances growing';
+  const pair = z.tuple([length(unit, 0, HALF), length(unit, 0, HALF)], { error });
+  const grows = (points: readonly (readonly [Mm, Mm])[]): boolean =>
+    points.every(([distance], i) => i === 0 || distance > (points[i - 1]?.[0] ?? Infinity));
+  return z
+    .array(pair, { error })
+    .check(z.minLength(2, { error }), z.maxLength(200, { error }), z.refine(grows, { error }));
+}
+
+/** 1 or 2 sides of a handle. */
+const sides = () => z.literal([1, 2], { error: '1 or 2' });
+
+const spokes = (unit: Unit) =>
+  keys({
+    count: whole(3, 36),
+    width: length(unit, 1, 500),
+    overall: z.exactOptional(length(unit, 40, 2 * LARGEST)),
+    thickness: z.exactOptional(length(unit, 0.2, THICKEST)),
+    handle: z.exactOptional(
+      keys({
+        shape: z.exactOptional(choice(['plain', 'tapered', 'turned'])),
+        profile: z.exactOptional(profile(unit)),
+        faces: z.exactOptional(sides()),
+      }),
+    ),
+    stock: stockName(),
+  });
+
+/** The hole in the middle: `none`, `{ axle }` or `{ bearing, seat }`. */
+function bore(unit: Unit) {
+  const error = 'none, { axle: 15mm } or { bearing: "6202", seat: shoulder }';
+  const hole = keys({
+    axle: z.exactOptional(length(unit, 1, 300)),
+    bearing: z.exactOptional(named(bearings.map(b => b.name))),
+    seat: z.exactOptional(choice(['through', 'shoulder'])),
+  });
+  const toBore = z.transform((written: z.output<typeof hole>, context): BoreOptions => {
+    const { axle, bearing, seat } = written;
+    if (axle !== undefined && bearing === undefined && seat === undefined) return { axle };
+    if (bearing !== undefined && axle === undefined) return { bearing, ...(seat && { seat }) };
+    context.issues.push({ code: 'custom', message: error, input: written });
+    return z.NEVER;
+  });
+  return z.union([z.literal('none'), z.pipe(hole, toBore)], { error });
+}
+
+/** What may differ from face to face. */
+const disc = (unit: Unit) => ({
+  diameter: length(unit, 4, LARGEST),
+  bore: z.exactOptional(bore(unit)),
+  thickness: z.exactOptional(length(unit, 0.2, THICKEST)),
+  stock: stockName(),
+});
+
+function hub(unit: Unit) {
+  const own = () => {
+    const { diameter, stock, ...rest } = disc(unit);
+    return z.exactOptional(keys({ diameter: z.exactOptional(diameter), ...rest, stock: z.exactOptional(stock) }));
+  };
+  return keys({ ...disc(unit), faces: z.exactOptional(faces()), front: own(), back: own() });
+}
+
+const trim = (unit: Unit) =>
+  keys({
+    faces: z.exactOptional(faces()),
+    band: length(unit, 1, HALF),
+    segments: whole(3, 24),
+    thickness: z.exactOptional(length(unit, 0.2, THICKEST)),
+    plugs: z.exactOptional(keys({ diameter: length(unit, 3, 50), each: whole(1, 12) })),
+    stock: stockName(),
+  });
+
+const edge = (unit: Unit) =>
+  z.exactOptional(
+    keys({
+      shape: z.exactOptional(choice(['round', 'chamfer'])),
+      radius: length(unit, 0.2, 50),
+      faces: z.exactOptional(faces()),
+    }),
+  );
+
+/** Clearance, mm: a press of 1 mm to a gap of 3 mm. */
+const clearance = (unit: Unit) => z.exactOptional(length(unit, -1, 3));
+
+/** The keys of a plan that are a helm wheel's options. */
+export const helmWheelShape = (unit: Unit) => ({
+  rim: rim(unit),
+  spokes: spokes(unit),
+  hub: hub(unit),
+  trim: z.exactOptional(trim(unit)),
+  edges: z.exactOptional(keys({ rim: edge(unit), trim: edge(unit), hub: edge(unit) })),
+  turns: z.exactOptional(choice(['shaft', 'bearing', 'fixed'])),
+  method: choice(['hand', 'router', 'laser']),
+  fit: z.exactOptional(
+    keys({ lap: clearance(unit), wedge: clearance(unit), bore: clearance(unit), plug: clearance(unit) }),
+  ),
+});

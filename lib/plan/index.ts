@@ -1,0 +1,5 @@
+export { type Contradiction, contradictions } from './contradictions.js';
+export type { Bed, Plan } from './plan.js';
+export { planSchema } from './plan-schema.js';
+export { readPlan } from './read-plan.js';
+export { starterPlan } from './starter.js';

@@ -1,0 +1,41 @@
+import type * as z from 'zod/mini';
+import { allowedNames } from '../findings/nearest.js';
+import type { Issue } from '../findings/unusable.js';
+import { fieldName, type Path, show, type Written } from './written.js';
+
+type SchemaIssue = z.core.$ZodIssue;
+
+/** What was written for a field, or that nothing was. */
+const valueAt = (written: Written, path: Path): string => written.fields.get(fieldName(path)) ?? 'missing';
+
+/** The one alternative of a union that fits the value as a whole, so that what is wrong inside it can be said. */
+function fittingBranch(issue: SchemaIssue): readonly SchemaIssue[] {
+  if (issue.code !== 'invalid_union') return [];
+  const fitting = issue.errors.filter(branch =>
+    branch.every(inner => inner.path.length > 0 || inner.code === 'unrecognized_keys'),
+  );
+  return (fitting.length === 1 && fitting[0]) || [];
+}
+
+function fromSchema(written: Written, issue: SchemaIssue, above: Path): readonly Issue[] {
+  const path: Path = [...above, ...(issue.path as Path)];
+  if (issue.code === 'unrecognized_keys') {
+    const known = issue.message.split(', ');
+    return issue.keys.map(key => ({
+      field: fieldName([...path, key]),
+      value: 'not a key of the plan format',
+      allowed: allowedNames(key, known),
+    }));
+  }
+  const inside = fittingBranch(issue);
+  if (inside.length > 0) return inside.flatMap(inner => fromSchema(written, inner, path));
+  const name = issue.code === 'invalid_key' ? issue.issues[0] : undefined;
+  if (name) return [{ field: fieldName(path), value: `named ${show(String(path.at(-1)))}`, allowed: name.message }];
+  return [{ field: fieldName(path), value: valueAt(written, path), allowed: issue.message }];
+}
+
+/** The issues of a schema, said of the plan: field, value as written, what is allowed; one for a field. */
+export function planIssues(written: Written, issues: readonly SchemaIssue[]): readonly Issue[] {
+  const all = issues.flatMap(issue => fromSchema(written, issue, []));
+  return [...new Map(all.map(issue => [issue.field, issue])).values()];
+}
