@@ -1,0 +1,86 @@
+/** A piece of a JSON Schema, as far as the report needs it. */
+export type JsonSchema = { readonly [key: string]: unknown };
+
+const text: JsonSchema = { type: 'string' };
+const name: JsonSchema = { type: 'string', pattern: '^[A-Za-z0-9-]+$' };
+const number: JsonSchema = { type: 'number' };
+const above0: JsonSchema = { type: 'number', exclusiveMinimum: 0 };
+const notBelow0: JsonSchema = { type: 'number', minimum: 0 };
+const count: JsonSchema = { type: 'integer', minimum: 1 };
+const list = (items: JsonSchema): JsonSchema => ({ type: 'array', items });
+const oneOf = (...values: readonly string[]): JsonSchema => ({ type: 'string', enum: values });
+
+/** An object with these keys and no others; those in `optional` may be left out. */
+const object = (required: Record<string, JsonSchema>, optional: Record<string, JsonSchema> = {}): JsonSchema => ({
+  type: 'object',
+  properties: { ...required, ...optional },
+  required: Object.keys(required),
+  additionalProperties: false,
+});
+
+const part = object({
+  id: name,
+  kind: oneOf('felloe', 'spoke', 'hub-disc', 'core-plug', 'trim-segment'),
+  name: text,
+  quantity: count,
+  stock: name,
+  thickness: { ...above0, description: 'mm' },
+  area: { ...above0, description: 'finished outline less its through openings, mm²' },
+  width: { ...above0, description: "of the outline in the part's own file, mm" },
+  height: { ...above0, description: "of the outline in the part's own file, mm" },
+});
+
+const piece = object({
+  part: name,
+  turn: { type: 'number', minimum: 0, exclusiveMaximum: 360, description: 'degrees anticlockwise, after mirroring' },
+  x: { ...number, description: 'mm' },
+  y: { ...number, description: 'mm' },
+  z: { ...number, description: 'height of the lower face, mm; front is up' },
+  flipped: { type: 'boolean', description: 'mirrored (x to -x) first: its file shows the back' },
+});
+
+const file = (ending: string): JsonSchema => ({ type: 'string', pattern: `^sheets/[0-9]{2,}-[A-Za-z0-9-]+${ending}$` });
+
+const sheet = object(
+  {
+    file: file('\\.dxf'),
+    stock: name,
+    parts: { ...list(name), description: 'the id of every piece cut from it' },
+    utilisation: { type: 'number', minimum: 0, maximum: 1 },
+  },
+  { back: file('-back\\.dxf') },
+);
+
+const stock = object(
+  { name, needed: { type: 'integer', minimum: 0 }, material: text, assumed: { type: 'boolean' } },
+  { count: { type: 'integer', minimum: 0 }, price: notBelow0, cost: notBelow0 },
+);
+
+const finding = object(
+  { level: oneOf('stop', 'warn', 'note'), rule: text, where: text, message: text },
+  { value: { type: ['number', 'string'] }, limit: { type: ['number', 'string'] } },
+);
+
+/** JSON Schema (2020-12) of report.json; published with the package as report.schema.json. */
+export const reportSchema: JsonSchema = {
+  $schema: 'https://json-schema.org/draft/2020-12/schema',
+  title: 'Rimwright report',
+  description: 'Every number of a made prop. Lengths mm, areas mm², angles degrees, weight kg.',
+  ...object({
+    rimwright: { const: 1, description: "version of the report's form" },
+    title: text,
+    units: { const: 'mm', description: 'of every length in the report' },
+    planUnits: { ...oneOf('mm', 'in'), description: 'of bare numbers in the plan' },
+    copies: count,
+    parts: list(part),
+    assembly: list(piece),
+    sheets: list(sheet),
+    stock: list(stock),
+    findings: list(finding),
+    hardware: list(object({ name: text, quantity: above0, use: text })),
+    settings: list(object({ name: text, value: number, unit: oneOf('deg', 'mm') })),
+    steps: list(text),
+    weight: { ...notBelow0, description: 'of the parts of one prop, kg' },
+    cost: { ...notBelow0, description: "of all boards and sheets that have a price, in the maker's own money" },
+  }),
+};

@@ -1,0 +1,166 @@
+import type { Finding } from '../findings/finding.js';
+import { area, bounds } from '../geometry/measure.js';
+import type { Hardware, Model, Piece, Setting } from '../models/model.js';
+import type { Sheet } from '../nesting/sheet.js';
+import { partFaces } from '../parts/faces.js';
+import type { Part, PartKind } from '../parts/part.js';
+import type { Stock } from '../stock/stock.js';
+import { type Mm, type Radians, toDegrees, type Unit } from '../units/length.js';
+import { sheetFile } from './sheet-file.js';
+import { weighedAs, weight } from './weight.js';
+
+/** One kind of part; width and height are those of its outline in its own file. Lengths mm, area mm². */
+export interface ReportPart {
+  readonly id: string;
+  readonly kind: PartKind;
+  readonly name: string;
+  /** pieces in one prop */
+  readonly quantity: number;
+  readonly stock: string;
+  readonly thickness: Mm;
+  /** finished outline less its through openings */
+  readonly area: number;
+  readonly width: Mm;
+  readonly height: Mm;
+}
+
+/** One physical piece: the outline in its own file's frame mirrored (x to -x) if `flipped`, turned anticlockwise by `turn` degrees about
+ * its origin, moved to (x, y). Wheel centre at (0, 0), front is +z, `z` is the lower face. */
+export interface ReportPiece {
+  readonly part: string;
+  readonly turn: number;
+  readonly x: Mm;
+  readonly y: Mm;
+  readonly z: Mm;
+  readonly flipped: boolean;
+}
+
+/** One piece of stock. Files are relative to the folder; an SVG lies beside each. */
+export interface ReportSheet {
+  readonly file: string;
+  /** the same sheet turned over, where parts are worked on both faces */
+  readonly back?: string;
+  readonly stock: string;
+  /** id of every piece cut from it */
+  readonly parts: readonly string[];
+  /** 0 to 1 */
+  readonly utilisation: number;
+}
+
+/** What a stock has to give. */
+export interface ReportStock {
+  readonly name: string;
+  /** boards or sheets it takes, all copies */
+  readonly needed: number;
+  /** boards or sheets there are; absent where there are as many as it takes */
+  readonly count?: number;
+  /** price of one, and of all it takes, in the maker's own money */
+  readonly price?: number;
+  readonly cost?: number;
+  /** what it is weighed as */
+  readonly material: string;
+  /** whether the material is assumed, as the plan names none */
+  readonly assumed: boolean;
+}
+
+/** Every number of a made prop: report.json. Numbers are mm, mm², degrees and kg, whatever the plan is written in. */
+export interface Report {
+  /** version of the report's form; also tells that a folder is Rimwright's */
+  readonly rimwright: 1;
+  readonly title: string;
+  readonly units: 'mm';
+  /** what bare numbers in the plan are */
+  readonly planUnits: Unit;
+  readonly copies: number;
+  readonly parts: readonly ReportPart[];
+  readonly assembly: readonly ReportPiece[];
+  readonly sheets: readonly ReportSheet[];
+  readonly stock: readonly ReportStock[];
+  readonly findings: readonly Finding[];
+  readonly hardware: readonly Hardware[];
+  readonly settings: readonly Setting[];
+  readonly steps: readonly string[];
+  /** of the parts of one prop, kg */
+  readonly weight: number;
+  /** of all boards and sheets that have a price, in the maker's own money */
+  readonly cost: number;
+}
+
+/** What the report takes from the shop's side of a plan. */
+export interface ReportShop {
+  readonly units: Unit;
+  readonly copies: number;
+  readonly stock: readonly Stock[];
+}
+
+function reportPart(part: Part): ReportPart {
+  const box = bounds(part.region.outer);
+  return {
+    id: part.id,
+    kind: part.kind,
+    name: part.name,
+    quantity: part.quantity,
+    stock: part.stock,
+    thickness: part.thickness,
+    area: area(part.region),
+    width: box.maxX - box.minX,
+    height: box.maxY - box.minY,
+  };
+}
+
+/** An angle as degrees from 0 up to 360. */
+function fullDegrees(turn: Radians): number {
+  const degrees = Math.round(toDegrees(turn) * 1e9) / 1e9;
+  return ((degrees % 360) + 360) % 360;
+}
+
+function reportPiece(piece: Piece, parts: readonly Part[]): ReportPiece {
+  const part = parts.find(p => p.id === piece.part);
+  const flipped = part !== undefined && partFaces(part).first === 'back';
+  return { part: piece.part, turn: fullDegrees(piece.turn), x: piece.x, y: piece.y, z: piece.z, flipped };
+}
+
+function reportSheet(sheet: Sheet, index: number): ReportSheet {
+  const file = sheetFile(sheet, index);
+  return {
+    file: `${file}.dxf`,
+    ...(sheet.placements.some(p => p.cut.second) && { back: `${file}-back.dxf` }),
+    stock: sheet.stock.name,
+    parts: sheet.placements.map(p => p.cut.part.id),
+    utilisation: sheet.utilisation,
+  };
+}
+
+function reportStock(stock: Stock, sheets: readonly Sheet[]): ReportStock {
+  const needed = sheets.filter(s => s.stock.name === stock.name).length;
+  const { name, count, price } = stock;
+  return {
+    name,
+    needed,
+    ...(count !== undefined && { count }),
+    ...(price !== undefined && { price, cost: price * needed }),
+    ...weighedAs(stock),
+  };
+}
+
+/** Every number of a prop, its sheets and its findings, in the form report-schema.ts publishes. Sheets are numbered in their order. */
+export function report(model: Model, shop: ReportShop, sheets: readonly Sheet[], findings: readonly Finding[]): Report {
+  const stock = shop.stock.map(s => reportStock(s, sheets));
+  return {
+    rimwright: 1,
+    title: model.title,
+    units: 'mm',
+    planUnits: shop.units,
+    copies: shop.copies,
+    parts: model.parts.map(reportPart),
+    assembly: model.pieces.map(p => reportPiece(p, model.parts)),
+    sheets: sheets.map(reportSheet),
+    stock,
+    findings,
+    hardware: model.hardware,
+    settings: model.settings,
+    steps: model.steps,
+    weight: weight(model.parts, shop.stock),
+    cost: stock.reduce((sum, s) => sum + (s.cost ?? 0), 0),
+  };
+}

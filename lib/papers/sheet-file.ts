@@ -1,0 +1,5 @@
+import type { Sheet } from '../nesting/sheet.js';
+
+/** A sheet's file below the output folder, without ending: sheets/01-plank. @param index its place among all sheets, from 0 */
+export const sheetFile = (sheet: Sheet, index: number): string =>
+  `sheets/${String(index + 1).padStart(2, '0')}-${sheet.stock.name}`;
