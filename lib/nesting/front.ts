@@ -1,5 +1,5 @@
 import type { Mm } from '../units/length.js';
-import type { Silhouette, Strip } from './silhouette.js';
+import type { Silhouette } from './silhouette.js';
 
 /** A stretch across the stock up to which it is taken, x from its left end. */
 export interface Step {
@@ -38,36 +38,27 @@ function stepAt(front: Front, y: Mm): number {
   return low;
 }
 
-/** Calls back with each pair of a strip (its shape moved up by y) and a step that face each other. */
-function facing(
-  front: Front,
-  strips: readonly Strip[],
-  y: Mm,
-  see: (step: Step, strip: Strip, shared: Mm) => void,
-): void {
-  let k = stepAt(front, y);
-  for (const strip of strips) {
-    const low = strip.y0 + y;
-    const high = strip.y1 + y;
-    while (k < front.length - 1 && front[k]!.y1 <= low + TOUCH) k += 1;
-    for (let j = k; j < front.length && front[j]!.y0 < high - TOUCH; j += 1) {
-      const step = front[j]!;
-      const shared = Math.min(high, step.y1) - Math.max(low, step.y0);
-      if (shared > TOUCH) see(step, strip, shared);
-    }
-  }
-}
-
-/** How far left a shape slides at a height, and what it shuts in. */
-function slide(front: Front, shape: Silhouette, y: Mm): Spot {
+/** How far left a shape slides at a height, and what it shuts in there; undefined if it stops right of the limit. */
+function slide(front: Front, shape: Silhouette, y: Mm, limit: Mm): Spot | undefined {
+  let first = stepAt(front, y);
   let x = 0;
   let taken = 0;
   let across = 0;
-  facing(front, shape.strips, y, (step, strip, shared) => {
-    x = Math.max(x, step.x - strip.left);
-    taken += (strip.left - step.x) * shared;
-    across += shared;
-  });
+  for (const strip of shape.strips) {
+    const low = strip.y0 + y;
+    const high = strip.y1 + y;
+    while (first < front.length - 1 && front[first]!.y1 <= low + TOUCH) first += 1;
+    for (let i = first; i < front.length; i += 1) {
+      const step = front[i]!;
+      if (step.y0 >= high - TOUCH) break;
+      const shared = Math.min(high, step.y1) - Math.max(low, step.y0);
+      if (shared <= TOUCH) continue;
+      x = Math.max(x, step.x - strip.left);
+      if (x > limit) return undefined;
+      taken += (strip.left - step.x) * shared;
+      across += shared;
+    }
+  }
   return { x, y, waste: taken + x * across };
 }
 
@@ -82,34 +73,41 @@ function heights(front: Front, shape: Silhouette, room: Mm): Mm[] {
   return [...tries];
 }
 
-/** Every spot of a shape that ends within the stock's usable length. @param room usable width, mm; a shape no more than rounding wider fits */
-export function spots(front: Front, shape: Silhouette, length: Mm, room: Mm): Spot[] {
-  if (shape.height > room + TOUCH || shape.width > length + TOUCH) return [];
-  return heights(front, shape, room)
-    .map(y => slide(front, shape, y))
-    .filter(s => s.x + shape.width <= length + TOUCH);
+/** Spots of a shape that end no further right than `end`. @param room usable width, mm; a shape no more than rounding wider fits */
+export function spots(front: Front, shape: Silhouette, end: Mm, room: Mm): Spot[] {
+  if (shape.height > room + TOUCH || shape.width > end + TOUCH) return [];
+  const limit = end + TOUCH - shape.width;
+  return heights(front, shape, room).flatMap(y => slide(front, shape, y, limit) ?? []);
 }
 
-/** Steps alike and from the same piece become one. */
-function push(out: Step[], step: Step): void {
-  const before = out.at(-1);
-  if (step.y1 - step.y0 <= 0) return;
-  if (before && before.piece === step.piece && before.x === step.x) out[out.length - 1] = { ...before, y1: step.y1 };
-  else out.push(step);
+/** The steps a shape leaves at a spot, cut to the stock's width; of one height side by side are one. */
+function stepsOf(shape: Silhouette, spot: Spot, piece: number, room: Mm): Step[] {
+  const out: Step[] = [];
+  for (const strip of shape.strips) {
+    const y0 = Math.max(0, strip.y0 + spot.y);
+    const y1 = Math.min(room, strip.y1 + spot.y);
+    const x = spot.x + strip.right;
+    const before = out.at(-1);
+    if (before && before.x === x) out[out.length - 1] = { ...before, y1 };
+    else if (y1 > y0) out.push({ y0, y1, x, piece });
+  }
+  return out;
 }
 
 /** The front after a shape was put at a spot. */
 export function advance(front: Front, shape: Silhouette, spot: Spot, piece: number): Front {
-  const room = front.at(-1)!.y1;
-  const low = Math.max(0, spot.y);
-  const high = Math.min(room, spot.y + shape.height);
-  const out: Step[] = [];
-  for (const step of front) if (step.y0 < low) push(out, { ...step, y1: Math.min(step.y1, low) });
-  for (const s of shape.strips) {
-    const y0 = Math.max(low, s.y0 + spot.y);
-    const y1 = Math.min(high, s.y1 + spot.y);
-    push(out, { y0, y1, x: spot.x + s.right, piece });
-  }
-  for (const step of front) if (step.y1 > high) push(out, { ...step, y0: Math.max(step.y0, high) });
-  return out;
+  const laid = stepsOf(shape, spot, piece, front.at(-1)!.y1);
+  const low = laid[0]!.y0;
+  const high = laid.at(-1)!.y1;
+  const below = front.findIndex(s => s.y1 > low);
+  const above = front.findLastIndex(s => s.y0 < high);
+  const first = front[below]!;
+  const last = front[above]!;
+  return [
+    ...front.slice(0, below),
+    ...(first.y0 < low ? [{ ...first, y1: low }] : []),
+    ...laid,
+    ...(last.y1 > high ? [{ ...last, y0: high }] : []),
+    ...front.slice(above + 1),
+  ];
 }

@@ -74,12 +74,12 @@ interface Trial {
 }
 
 /** Trials, the most promising first; how many are made depends on the number of pieces alone, so that the result does too. */
-const TRIALS: readonly Trial[] = [either, along, across].flatMap(lying =>
-  [largestFirst, longestFirst, widestFirst].flatMap(order =>
-    [earliestEnd, leastWaste].map(ranking => ({ order, ranking, lying })),
-  ),
+const TRIALS: readonly Trial[] = [largestFirst, longestFirst, widestFirst].flatMap(order =>
+  [either, along, across].flatMap(lying => [earliestEnd, leastWaste].map(ranking => ({ order, ranking, lying }))),
 );
-const EFFORT = 12_000;
+const EFFORT = 3000;
+/** Once there cannot be fewer pieces of stock, this many trials are enough. */
+const ENOUGH = 3;
 
 /** The batch with only the ways of a trial; with all if none of them is. */
 function restricted(batch: Batch, lying: Lying): Batch {
@@ -89,10 +89,12 @@ function restricted(batch: Batch, lying: Lying): Batch {
 
 function choose(open: Open, batch: Batch, room: Room, ranking: Ranking): { way: Turned; spot: Spot } | undefined {
   let best: { way: Turned; spot: Spot; rank: Rank } | undefined;
+  let end = room.length;
   for (const way of batch.ways)
-    for (const spot of spots(open.front, way.silhouette, room.length, room.width)) {
+    for (const spot of spots(open.front, way.silhouette, end, room.width)) {
       const rank = ranking(way, spot);
       if (!best || better(rank, best.rank)) best = { way, spot, rank };
+      if (ranking === earliestEnd) end = Math.min(end, spot.x + way.silhouette.width + SAME);
     }
   return best;
 }
@@ -114,10 +116,24 @@ function layOne(opens: Open[], batch: Batch, index: number, room: Room, ranking:
   }
 }
 
-function attempt(all: readonly Batch[], room: Room, { order, ranking, lying }: Trial): Filled[] {
+/** A trial made ready: batches with the ways it uses, and the order they are laid in. */
+interface Prepared {
+  readonly batches: readonly Batch[];
+  readonly sequence: readonly number[];
+  readonly ranking: Ranking;
+  /** trials of one key lay out the same */
+  readonly key: string;
+}
+
+function prepare(all: readonly Batch[], { order, ranking, lying }: Trial): Prepared {
   const batches = all.map(b => restricted(b, lying));
-  const opens: Open[] = [];
   const sequence = batches.map((_, i) => i).sort((a, b) => order(batches[a]!, batches[b]!) || a - b);
+  const ways = batches.map((b, i) => b.ways.map(w => all[i]!.ways.indexOf(w)).join('+'));
+  return { batches, sequence, ranking, key: [ranking === leastWaste, ...sequence, ...ways].join() };
+}
+
+function attempt({ batches, sequence, ranking }: Prepared, room: Room): Filled[] {
+  const opens: Open[] = [];
   for (const index of sequence)
     for (let n = 0; n < batches[index]!.quantity; n += 1) layOne(opens, batches[index]!, index, room, ranking);
   return opens.map(o => ({ laid: o.laid, used: o.used }));
@@ -131,7 +147,15 @@ const effortOf = (filled: readonly Filled[]): Rank => [filled.length, filled.red
  * Limits: what lies behind the front is not filled up. */
 export function layOut(batches: readonly Batch[], room: Room): Filled[] {
   const pieces = batches.reduce((sum, b) => sum + b.quantity, 0);
-  const trials = TRIALS.slice(0, Math.max(1, Math.min(TRIALS.length, Math.floor(EFFORT / Math.max(1, pieces)))));
-  const results = trials.map(t => attempt(batches, room, t));
-  return results.reduce((best, r) => (better(effortOf(r), effortOf(best)) ? r : best));
+  const prepared = TRIALS.map(t => prepare(batches, t));
+  const different = prepared.filter((t, i) => prepared.findIndex(other => other.key === t.key) === i);
+  const most = Math.max(1, Math.floor(EFFORT / Math.max(1, pieces)));
+  const least = Math.ceil(batches.reduce((sum, b) => sum + b.area * b.quantity, 0) / (room.length * room.width));
+  let best: Filled[] | undefined;
+  for (const [made, trial] of different.slice(0, most).entries()) {
+    if (made >= ENOUGH && best?.length === least) break;
+    const result = attempt(trial, room);
+    if (!best || better(effortOf(result), effortOf(best))) best = result;
+  }
+  return best ?? [];
 }

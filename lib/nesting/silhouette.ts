@@ -19,7 +19,7 @@ export interface Silhouette {
   readonly strips: readonly Strip[];
 }
 
-const MOST_STRIPS = 32;
+const MOST_STRIPS = 24;
 /** Strips are not worth making lower than this. */
 const LEAST_STRIP: Mm = 2;
 /** An arc is followed this closely; the polygon stays outside it. */

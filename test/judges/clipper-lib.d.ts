@@ -20,6 +20,7 @@ declare module 'clipper-lib' {
     pftNonZero = 1,
   }
   export class Clipper {
+    static SimplifyPolygon(polygon: Path, fillType: number): Paths;
     static Area(path: Path): number;
     static Orientation(path: Path): boolean;
     AddPaths(paths: Paths, type: PolyType, closed: boolean): boolean;

@@ -1,4 +1,7 @@
-import { DxfParser, type ICircleEntity, type IEntity, type ILwpolylineEntity } from 'dxf-parser';
+import library, { type DxfParser, type ICircleEntity, type IEntity, type ILwpolylineEntity } from 'dxf-parser';
+
+// the package's types describe its ES module, what Node loads is its CommonJS one: the class itself
+const Parser = library as unknown as typeof DxfParser;
 
 export type Corner = readonly [x: number, y: number];
 
@@ -46,7 +49,7 @@ function outline(e: IEntity, chord: number): Corner[] | undefined {
 
 /** Reads a DXF's closed outlines. @param chord how far the polygons may stray from arcs, mm @throws Error if it is no DXF */
 export function readFlat(text: string, chord: number): FlatLayers {
-  const document = new DxfParser().parseSync(text);
+  const document = new Parser().parseSync(text);
   if (!document) throw new Error('not a DXF');
   const layers = new Map<string, Corner[][]>();
   for (const entity of document.entities) {
