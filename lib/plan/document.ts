@@ -37,7 +37,8 @@ interface Walk {
 function syntaxIssue(text: string, error: YAMLError): Issue {
   const before = text.slice(0, error.pos[0]).split('\n');
   const line = text.split('\n')[before.length - 1] ?? '';
-  const allowed = `YAML 1.2 (${error.message.split('\n')[0]}, column ${(before.at(-1)?.length ?? 0) + 1})`;
+  const fault = error.code === 'MULTIPLE_DOCS' ? 'a second document' : error.message.split('\n')[0];
+  const allowed = `one document of YAML 1.2 (${fault}, column ${(before.at(-1)?.length ?? 0) + 1})`;
   return { field: `plan, line ${before.length}`, value: show(line), allowed };
 }
 
@@ -117,7 +118,7 @@ export function readDocument(text: string): Written {
   const faults = [...document.errors, ...document.warnings];
   if (faults.length > 0) throw new Unusable(faults.slice(0, 20).map(fault => syntaxIssue(text, fault)));
   const version = document.directives?.yaml.version;
-  if (version !== '1.2') refuse('plan', `%YAML ${version}`, 'YAML 1.2');
+  if (version !== '1.2') refuse('plan', `%YAML ${version}`, 'one document of YAML 1.2');
   if (!isMap(document.contents))
     refuse('plan', sourceOf(text, document.contents), 'keys and values, such as units: mm');
   const walk: Walk = { text, document, fields: new Map(), issues: [], values: 0, aliases: 0 };

@@ -8,13 +8,16 @@ type SchemaIssue = z.core.$ZodIssue;
 /** What was written for a field, or that nothing was. */
 const valueAt = (written: Written, path: Path): string => written.fields.get(fieldName(path)) ?? 'missing';
 
-/** The one alternative of a union that fits the value as a whole, so that what is wrong inside it can be said. */
-function fittingBranch(issue: SchemaIssue): readonly SchemaIssue[] {
+/** Issues that say a value is altogether of another kind. */
+const OTHER_KIND: readonly SchemaIssue['code'][] = ['invalid_type', 'invalid_value', 'invalid_union'];
+
+/** What is wrong inside the one alternative of a union whose kind the value has; nothing where there is no such one. */
+function insideUnion(issue: SchemaIssue): readonly SchemaIssue[] {
   if (issue.code !== 'invalid_union') return [];
-  const fitting = issue.errors.filter(branch =>
-    branch.every(inner => inner.path.length > 0 || inner.code === 'unrecognized_keys'),
+  const ofKind = issue.errors.filter(
+    branch => !branch.some(inner => inner.path.length === 0 && OTHER_KIND.includes(inner.code)),
   );
-  return (fitting.length === 1 && fitting[0]) || [];
+  return (ofKind.length === 1 && ofKind[0]) || [];
 }
 
 function fromSchema(written: Written, issue: SchemaIssue, above: Path): readonly Issue[] {
@@ -27,7 +30,7 @@ function fromSchema(written: Written, issue: SchemaIssue, above: Path): readonly
       allowed: allowedNames(key, known),
     }));
   }
-  const inside = fittingBranch(issue);
+  const inside = insideUnion(issue);
   if (inside.length > 0) return inside.flatMap(inner => fromSchema(written, inner, path));
   const name = issue.code === 'invalid_key' ? issue.issues[0] : undefined;
   if (name) return [{ field: fieldName(path), value: `named ${show(String(path.at(-1)))}`, allowed: name.message }];
