@@ -1,6 +1,7 @@
+import { middleOf } from './along.js';
 import type { Edge } from './edge.js';
 import { fromCarrier } from './meet.js';
-import { type Slices, sliceMiddle } from './slices.js';
+import type { Slices } from './slices.js';
 import type { Run } from './trace.js';
 
 /** A stretch of a boundary on one carrier: from one point to the next along the carrier of `edge`, in the sense of `turn`. mm. */
@@ -35,7 +36,7 @@ function continues(a: Piece, b: Piece, tolerance: number): boolean {
   if (!near(short.x0, short.y0) || !near(short.x1, short.y1)) return false;
   if (a.turn === 0) return near(short.edge.x0, short.edge.y0) && near(short.edge.x1, short.edge.y1);
   const e = { ...short.edge, turn: short.turn };
-  const [mx, my] = sliceMiddle(e, short.x0, short.y0, short.x1, short.y1);
+  const [mx, my] = middleOf(e, short.x0, short.y0, short.x1, short.y1);
   return near(mx, my);
 }
 

@@ -20,7 +20,7 @@ const endOf = (slices: Slices, run: Run): number => (run & 1 ? slices.tail[run >
 /** Joins kept runs to closed loops that pass each vertex once. Arriving at a vertex, the boundary goes on along the next kept run clockwise:
  * the other edge of the same wedge of inside. A loop that comes by a vertex twice is cut in two there. */
 export function traceLoops(slices: Slices, around: Around, kept: readonly Run[]): Run[][] {
-  const waiting = new Uint8Array(2 * slices.tail.length);
+  const waiting = new Uint8Array(2 * slices.count);
   for (const run of kept) waiting[run] = 1;
   const loops: Run[][] = [];
   const seenAt = new Int32Array(slices.xs.length).fill(-1);

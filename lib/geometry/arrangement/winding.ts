@@ -16,7 +16,7 @@ export type Windings = { readonly left: Float64Array } | { readonly conflict: nu
 
 /** Windings spread from slice to slice round the vertices of each connected piece; one ray a piece sets its level. */
 export function windings(slices: Slices, around: Around): Windings {
-  const n = slices.tail.length;
+  const n = slices.count;
   const left = new Float64Array(n).fill(Number.NaN);
   const piece = new Int32Array(n);
   const levels: number[] = [];
@@ -49,7 +49,7 @@ function spreadFrom(
   left[start] = 0;
   for (let m = 0; m < members.length; m++) {
     const i = members[m]!;
-    for (const half of [2 * i, 2 * i + 1]) {
+    for (let half = 2 * i; half <= 2 * i + 1; half++) {
       const v = half & 1 ? head[i]! : tail[i]!;
       const from = first[v]!;
       const to = first[v + 1]!;
@@ -115,7 +115,7 @@ function lastBefore(slices: Slices, around: Around, v: number): number {
 function windingAt(slices: Slices, piece: Int32Array, except: number, x: number, y: number): number {
   const { tail, head, xs, ys, edge, weight } = slices;
   let winding = 0;
-  for (let i = 0; i < tail.length; i++) {
+  for (let i = 0; i < slices.count; i++) {
     if (piece[i] === except) continue;
     const e = edge[i]!;
     const y0 = ys[tail[i]!]!;
