@@ -80,9 +80,16 @@ def piece(part, turn, x, y, z, flipped=False):
     return {"part": part, "turn": turn, "x": x, "y": y, "z": z, "flipped": flipped}
 
 
+def box(outline):
+    """Width and height; of a circle, its diameter."""
+    (xs, ys) = zip(*[(x, y) for x, y, _ in outline])
+    width = max(xs) - min(xs)
+    return (width, width) if len(outline) == 2 else (width, max(ys) - min(ys))
+
+
 def report():
     parts = [
-        {"id": i, "quantity": QUANTITY[i], "thickness": t, "area": sum(map(area, PARTS[i]["OUTSIDE"])) - sum(map(area, PARTS[i].get("INSIDE", [])))}
+        {"id": i, "width": box(PARTS[i]["OUTSIDE"][0])[0], "height": box(PARTS[i]["OUTSIDE"][0])[1], "quantity": QUANTITY[i], "thickness": t, "area": sum(map(area, PARTS[i]["OUTSIDE"])) - sum(map(area, PARTS[i].get("INSIDE", [])))}
         for i, t in THICKNESS.items()
     ]
     assembly = [
@@ -93,7 +100,7 @@ def report():
         piece("slab", 0, 200, 0, 0),
         piece("peg", 0, 215, 0, 0),
     ]
-    sheet = {"file": "sheets/01-ply.dxf", "stock": "ply", "parts": ["bar", "bar", "disc", "plug", "slab", "peg"], "utilisation": 0}
+    sheet = {"file": "sheets/01-ply.dxf", "back": "sheets/01-ply-back.dxf", "stock": "ply", "parts": ["bar", "bar", "disc", "plug", "slab", "peg"], "utilisation": 0}
     sheet["utilisation"] = sum(p["area"] * p["quantity"] for p in parts) / (300 * 150)
     return {"parts": parts, "assembly": assembly, "sheets": [sheet]}
 
@@ -134,6 +141,10 @@ def main(folder, fault=None):
             # an entity that claims a line type the file does not have
             open(path, "w", encoding="utf-8").write(text.replace("\nAcDbEntity\n  8\nOUTSIDE\n", "\nAcDbEntity\n  8\nOUTSIDE\n  6\nNOWHERE\n", 1))
     save(os.path.join(folder, "sheets"), "01-ply", sheet_layers(fault))
+    # the sheet turned over: the slab at x = 180 is now at 120, its back pocket 15 to the left of its middle
+    middle = 180 if fault == "back-not-turned" else 120
+    back = {"POCKET_4-5": [circle(middle - 15, 100, 8)], "STOCK": [rect(0, 0, 300, 150)]}
+    save(os.path.join(folder, "sheets"), "01-ply-back", back)
     if fault == "shift":
         told["assembly"][1]["x"] = 0.05  # lap walls are shared, so a twentieth of a millimetre is an overlap
     if fault == "unflipped":
@@ -142,6 +153,8 @@ def main(folder, fault=None):
         told["assembly"][5]["x"] = 185  # where the pocket would be if the back were not mirrored
     if fault == "area":
         told["parts"][1]["area"] *= 1 + 3e-6
+    if fault == "size":
+        told["parts"][0]["width"] += 0.01
     if fault == "count":
         told["parts"][0]["quantity"] = 3
     with open(os.path.join(folder, "report.json"), "w", encoding="utf-8") as file:

@@ -18,7 +18,7 @@ except ImportError as missing:
 
 import assembled
 import sheets
-from outlines import area, polygon, read_dxf, read_svg
+from outlines import CHORD, area, polygon, read_dxf, read_svg
 
 RELATIVE = 1e-6
 
@@ -58,6 +58,7 @@ def judge_svg(name, layers, path):
 def judge_files(folder, report):
     wrong = []
     areas = {p["id"]: p["area"] for p in report["parts"]}
+    sizes = {p["id"]: (p["width"], p["height"]) for p in report["parts"]}
     for path in sorted(glob.glob(os.path.join(folder, "**", "*.dxf"), recursive=True)):
         name = os.path.relpath(path, folder)
         layers, errors, fixes = read_dxf(path)
@@ -69,6 +70,10 @@ def judge_files(folder, report):
             found = sum(abs(area(o)) for o in layers.closed["OUTSIDE"]) - sum(abs(area(o)) for o in layers.closed["INSIDE"])
             if not close(found, areas[part]):
                 wrong.append(f"{name}: encloses {found:.9f} mm2, the report says {areas[part]:.9f}")
+        if os.path.basename(os.path.dirname(path)) == "parts" and part in sizes:
+            x0, y0, x1, y1 = polygon(layers.closed["OUTSIDE"][0]).bounds
+            if any(abs(a - b) > 2 * CHORD for a, b in zip((x1 - x0, y1 - y0), sizes[part])):
+                wrong.append(f"{name}: is {x1 - x0:.4f} x {y1 - y0:.4f} mm, the report says {sizes[part]}")
     for part in areas:
         if not os.path.exists(os.path.join(folder, "parts", part + ".dxf")):
             wrong.append(f"parts/{part}.dxf is missing")

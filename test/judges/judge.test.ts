@@ -28,6 +28,8 @@ judging.each([
   ['sheet-overlap', /a part's cut runs into its neighbour/],
   ['off-sheet', /over the stock's edge/],
   ['sheet-missing', /5 outer profiles, 6 parts listed/],
+  ['size', /parts\/bar\.dxf: is 100\.0000 x 20\.0000 mm/],
+  ['back-not-turned', /sheets\/01-ply-back\.dxf: a pocket on POCKET_4-5 is in 0 parts/],
   ['pocket-long', /a pocket on POCKET_5 is in 2 parts/],
 ] as const)('a folder with a fault is found out: %s', (fault, line) => {
   writeFixture(join(folder, fault), fault);

@@ -4,6 +4,8 @@ import os
 from collections import Counter
 from itertools import combinations
 
+from shapely.affinity import affine_transform
+
 from outlines import area, polygon, read_dxf
 
 ROUND = 64  # segments a quarter circle when shapely grows a polygon
@@ -64,7 +66,13 @@ def judge_sheet(folder, sheet, plates):
     for i, j in combinations(range(len(finished)), 2):
         if swaths[i].intersects(finished[j]) and not small(swaths[i].intersection(finished[j])):
             wrong.append(f"{name}: a part's cut runs into its neighbour at {finished[j].centroid.wkt}")
-    return wrong + judge_pockets(name, layers, finished)
+    wrong += judge_pockets(name, layers, finished)
+    if "back" in sheet:
+        layers, _, _ = read_dxf(os.path.join(folder, sheet["back"]))
+        length = stock.bounds[2]
+        turned = [affine_transform(p, [-1, 0, 0, 1, length, 0]) for p in finished]
+        wrong += judge_pockets(sheet["back"], layers, turned)
+    return wrong
 
 
 def judge_pockets(name, layers, finished):
