@@ -15,10 +15,9 @@ export const UNBUILT_MODELS: readonly string[] = [
 ];
 
 function paper() {
-  const error = 'a list such as [letter, a4]';
-  return z
-    .array(named(papers.map(p => p.name)), { error })
-    .check(z.minLength(1, { error }), z.maxLength(papers.length, { error }));
+  const error = 'a list such as [letter, a4], each once';
+  const once = z.refine((names: readonly string[]) => new Set(names).size === names.length, { error });
+  return z.array(named(papers.map(p => p.name)), { error }).check(z.minLength(1, { error }), once);
 }
 
 /** The plan format, version 1, for a plan whose bare numbers are in `unit`. Reads to mm and radians. */

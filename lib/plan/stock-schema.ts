@@ -11,8 +11,9 @@ const MOST_STOCKS = 100;
 
 /** Devices on one system or another: a file of that name cannot be kept. */
 const DEVICE = /^(con|prn|aux|nul|com\d|lpt\d)$/i;
-const NAME = /^[a-z0-9]+(-[a-z0-9]+)*$/i;
-const NAMES = 'a name of letters, digits and single hyphens, at most 40, not a device such as con or lpt1';
+const NAME = /^[a-z0-9][a-z0-9-]*$/i;
+const NAMES =
+  'a name of letters, digits and hyphens that starts with a letter or digit, at most 40, not a device such as con or lpt1';
 
 /** A cutter: what kind, then how wide it cuts. */
 export function cutter(unit: Unit) {
@@ -58,7 +59,7 @@ const entry = (unit: Unit) =>
     cutter: z.exactOptional(cutter(unit)),
   });
 
-/** The stock a plan names, in the order written, with the format's defaults: nothing taken off to true it, 5 mm kept free. */
+/** The stock a plan names, in the order written (names that are whole numbers first), with the format's defaults: nothing taken off to true it, 5 mm kept free. */
 export function stock(unit: Unit) {
   const name = z.string().check(z.refine(n => n.length <= 40 && NAME.test(n) && !DEVICE.test(n), { error: NAMES }));
   const error = `at least one entry such as plank: { kind: board, width: 7-1/4, thickness: 3/4, length: 96 }, at most ${MOST_STOCKS}`;

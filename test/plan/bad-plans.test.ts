@@ -44,6 +44,7 @@ const TYPES: readonly Row[] = [
     /diameter, bore, thickness, stock/,
   ],
   ['paper: [letter, a4]', 'paper: letter', 'paper', 'letter', /a list such as \[letter, a4\]/],
+  ['paper: [letter, a4]', 'paper: [a4, a4]', 'paper', '[a4, a4]', /each once/],
   ['paper: [letter, a4]', 'paper: []', 'paper', '[]', /a list such as/],
   ['shape: turned, faces: 1', 'shape: turned, faces: 3', 'spokes.handle.faces', '3', /1 or 2/],
   [
@@ -157,14 +158,14 @@ const WORDS: readonly Row[] = [
     /did you mean ponderosa pine\?\), or left out/,
   ],
   ['paper: [letter, a4]', 'paper: [letter, a5]', 'paper[1]', 'a5', /a4, a3, .*letter/],
-  ['  thin: {', '  ../x: {', 'stock.../x', 'named ../x', /letters, digits and single hyphens/],
-  ['  thin: {', '  thin ply: {', 'stock.thin ply', 'named thin ply', /letters, digits and single hyphens/],
-  ['  thin: {', '  -rf: {', 'stock.-rf', 'named -rf', /letters, digits and single hyphens/],
-  ['  thin: {', '  "": {', 'stock.empty', 'named empty', /letters, digits and single hyphens/],
+  ['  thin: {', '  ../x: {', 'stock.../x', 'named ../x', /letters, digits and hyphens/],
+  ['  thin: {', '  thin ply: {', 'stock.thin ply', 'named thin ply', /letters, digits and hyphens/],
+  ['  thin: {', '  -rf: {', 'stock.-rf', 'named -rf', /letters, digits and hyphens/],
+  ['  thin: {', '  "": {', 'stock.empty', 'named empty', /letters, digits and hyphens/],
   ['  thin: {', '  Con: {', 'stock.Con', 'named Con', /not a device/],
   ['  thin: {', '  lpt1: {', 'stock.lpt1', 'named lpt1', /not a device/],
   ['  thin: {', `  ${'a'.repeat(41)}: {`, `stock.${'a'.repeat(41)}`, `named ${'a'.repeat(41)}`, /at most 40/],
-  ['  thin: {', '  "a\\u0000b": {', 'stock.a\\u0000b', 'named a\\u0000b', /letters, digits and single hyphens/],
+  ['  thin: {', '  "a\\u0000b": {', 'stock.a\\u0000b', 'named a\\u0000b', /letters, digits and hyphens/],
 ];
 
 const LANGUAGE: readonly Row[] = [
