@@ -3,7 +3,8 @@ import type { Mm } from '../units/length.js';
 import { arrange } from './arrangement/arrange.js';
 import { addOutline, type Edge, extentOf } from './arrangement/edge.js';
 import { union } from './boolean.js';
-import { type Region, reverse } from './outline.js';
+import { bounds } from './measure.js';
+import { type Outline, type Region, reverse } from './outline.js';
 import { addRawOffset, type Join } from './raw-offset.js';
 import { repair } from './repair.js';
 import { mergeTolerance } from './tolerance.js';
@@ -32,7 +33,11 @@ export function offset(regions: Region | readonly Region[], by: Mm, options: Off
   return by > 0 ? grow(given, by, join) : shrink(given.length > 1 ? union(given) : given, -by, join);
 }
 
-const outlinesOf = (regions: readonly Region[]) => regions.flatMap(r => [r.outer, ...r.openings]);
+/** Whether an outline is wider than a disc of that radius in some direction: no such disc then holds it whole. */
+function wider(outline: Outline, radius: Mm): boolean {
+  const box = bounds(outline);
+  return box.maxX - box.minX > 2 * radius || box.maxY - box.minY > 2 * radius;
+}
 
 function toleranceFor(regions: readonly Region[], by: Mm): Mm {
   const edges: Edge[] = [];
@@ -40,17 +45,23 @@ function toleranceFor(regions: readonly Region[], by: Mm): Mm {
   return mergeTolerance(extentOf(edges) + by);
 }
 
+/** An opening that is not wider than the disc is filled: every point of it is near its edge. */
 function grow(regions: readonly Region[], by: Mm, join: Join): Region[] {
   const edges: Edge[] = [];
   const tolerance = toleranceFor(regions, by);
-  for (const outline of outlinesOf(regions)) addRawOffset(edges, outline, by, join, tolerance);
+  for (const { outer, openings } of regions) {
+    for (const o of [outer, ...openings.filter(o => wider(o, by))]) addRawOffset(edges, o, by, join, tolerance);
+  }
   return arrange(edges, w => w > 0);
 }
 
-/** Shrinking a region is growing what is outside it: the outlines run the other way, and the plane far off winds 0 instead of 1. */
+/** Shrinking a region is growing what is outside it: the outlines run the other way, and the plane far off winds 0 instead of 1.
+ * A region that is not wider than the disc is gone. */
 function shrink(regions: readonly Region[], by: Mm, join: Join): Region[] {
   const edges: Edge[] = [];
   const tolerance = toleranceFor(regions, by);
-  for (const outline of outlinesOf(regions)) addRawOffset(edges, reverse(outline), by, join, tolerance);
+  for (const { outer, openings } of regions.filter(r => wider(r.outer, by))) {
+    for (const o of [outer, ...openings]) addRawOffset(edges, reverse(o), by, join, tolerance);
+  }
   return arrange(edges, w => w < 0);
 }
