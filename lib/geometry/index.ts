@@ -1,12 +1,20 @@
 /** The geometry of lines and true arcs, usable on its own: `import { offset, union } from 'rimwright/geometry'`. */
+export type { ArcFit } from './arc-spline.js';
+export { biarc } from './biarc.js';
 export * from './boolean.js';
+export * from './corner.js';
+export type { EllipseArc } from './curve.js';
+export * from './curves.js';
+export * from './ellipse.js';
 export * from './failure.js';
+export * from './flatten.js';
 export * from './locate.js';
 export * from './measure.js';
 export * from './motion.js';
 export * from './offset.js';
 export * from './outline.js';
 export * from './point.js';
+export * from './profile.js';
 export * from './repair.js';
 export * from './segment.js';
 export * from './tolerance.js';
