@@ -1,4 +1,6 @@
-"""Writes a small folder as the program would, drawn by hand with ezdxf: python3 fixture.py DIR [FAULT]. A FAULT spoils one thing, for the judge to find."""
+"""Writes a small folder as the program would, drawn by hand with ezdxf: python3 fixture.py DIR FAULT...
+
+Writes DIR/FAULT for each fault. A fault spoils one thing, for the judge to find; `right` spoils nothing."""
 
 import json
 import math
@@ -128,7 +130,7 @@ def sheet_layers(fault):
     }
 
 
-def main(folder, fault=None):
+def write(folder, fault):
     for sub in ("parts", "sheets"):
         os.makedirs(os.path.join(folder, sub), exist_ok=True)
     told = report()
@@ -162,4 +164,5 @@ def main(folder, fault=None):
 
 
 if __name__ == "__main__":
-    main(*sys.argv[1:])
+    for name in sys.argv[2:]:
+        write(os.path.join(sys.argv[1], name), name)

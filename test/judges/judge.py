@@ -1,4 +1,4 @@
-"""An outsider's judgement of a folder the program wrote: python3 judge.py DIR [--only files,assembly,sheets]
+"""An outsider's judgement of folders the program wrote: python3 judge.py DIR... [--only files,assembly,sheets]
 
 Reads the files with ezdxf and shapely, never with the project's own code. Prints one line for each thing wrong.
 Exit code: 0 nothing wrong, 1 something is, 3 this Python lacks ezdxf or shapely."""
@@ -83,18 +83,25 @@ def judge_files(folder, report):
 JUDGES = {"files": judge_files, "assembly": assembled.judge, "sheets": sheets.judge}
 
 
+def judge(folder, names):
+    with open(os.path.join(folder, "report.json"), encoding="utf-8") as file:
+        report = json.load(file)
+    return [line for name in names for line in JUDGES[name](folder, report)]
+
+
 def main():
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("folder")
+    parser.add_argument("folders", nargs="+", metavar="DIR")
     parser.add_argument("--only", default=",".join(JUDGES))
     options = parser.parse_args()
-    with open(os.path.join(options.folder, "report.json"), encoding="utf-8") as file:
-        report = json.load(file)
-    wrong = [line for name in options.only.split(",") for line in JUDGES[name](options.folder, report)]
-    for line in wrong:
-        print(line)
-    print(f"{len(wrong)} wrong (ezdxf {ezdxf.__version__}, shapely {shapely.__version__})")
-    return 1 if wrong else 0
+    total = 0
+    for folder in options.folders:
+        wrong = judge(folder, options.only.split(","))
+        total += len(wrong)
+        for line in wrong:
+            print(line if len(options.folders) == 1 else f"{os.path.basename(folder)}: {line}")
+    print(f"{total} wrong (ezdxf {ezdxf.__version__}, shapely {shapely.__version__})")
+    return 1 if total else 0
 
 
 if __name__ == "__main__":

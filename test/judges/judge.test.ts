@@ -2,21 +2,14 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { judgeFolder, python, WITHOUT_PYTHON, writeFixture } from './python.js';
+import { judgeFolder, judgeFolders, python, WITHOUT_PYTHON, writeFixtures } from './python.js';
 
 if (python === undefined) console.warn(WITHOUT_PYTHON);
 const judging = test.skipIf(python === undefined);
 const folder = mkdtempSync(join(tmpdir(), 'rimwright-judge-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-judging('a right folder is found right', () => {
-  expect(writeFixture(join(folder, 'right')).status).toBe(0);
-  const { status, output } = judgeFolder(join(folder, 'right'));
-  expect(output).toMatch(/^0 wrong/);
-  expect(status).toBe(0);
-});
-
-judging.each([
+const FAULTS = [
   ['shift', /bar \(entry 0\) and bar \(entry 1\) share 1\.000 mm2/],
   ['unflipped', /bar \(entry 0\) and bar \(entry 1\) share 400\.000 mm2/],
   ['peg', /slab \(entry 4\) and peg \(entry 5\) share/],
@@ -31,9 +24,22 @@ judging.each([
   ['size', /parts\/bar\.dxf: is 100\.0000 x 20\.0000 mm/],
   ['back-not-turned', /sheets\/01-ply-back\.dxf: a pocket on POCKET_4-5 is in 0 parts/],
   ['pocket-long', /a pocket on POCKET_5 is in 2 parts/],
-] as const)('a folder with a fault is found out: %s', (fault, line) => {
-  writeFixture(join(folder, fault), fault);
-  const { status, output } = judgeFolder(join(folder, fault));
-  expect(output).toMatch(line);
+] as const;
+
+judging('a right folder is found right', () => {
+  expect(writeFixtures(folder, ['right']).status).toBe(0);
+  const { status, output } = judgeFolder(join(folder, 'right'));
+  expect(output).toMatch(/^0 wrong/);
+  expect(status).toBe(0);
+});
+
+judging('each folder with a fault is found out', () => {
+  const faults = FAULTS.map(([fault]) => fault);
+  expect(writeFixtures(folder, faults).status).toBe(0);
+  const { status, output } = judgeFolders(faults.map(fault => join(folder, fault)));
   expect(status).toBe(1);
+  for (const [fault, sentence] of FAULTS) {
+    const lines = output.split('\n').filter(line => line.startsWith(`${fault}: `));
+    expect(lines.join('\n'), fault).toMatch(sentence);
+  }
 });

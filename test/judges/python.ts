@@ -26,11 +26,17 @@ function verdict(args: readonly string[]): Verdict {
   return { status, output: stdout + stderr };
 }
 
-/** Judges a folder of written files: audit, areas, SVG against DXF, the assembled solids, the sheets.
+/** Judges folders of written files: audit, areas, SVG against DXF, the assembled solids, the sheets. Of several folders, each line
+ * starts with its folder's name.
  * @param only some of `files`, `assembly`, `sheets`; all unless given */
-export const judgeFolder = (folder: string, only?: readonly ('files' | 'assembly' | 'sheets')[]): Verdict =>
-  verdict([script('judge.py'), folder, ...(only ? ['--only', only.join(',')] : [])]);
+export const judgeFolders = (
+  folders: readonly string[],
+  only?: readonly ('files' | 'assembly' | 'sheets')[],
+): Verdict => verdict([script('judge.py'), ...folders, ...(only ? ['--only', only.join(',')] : [])]);
 
-/** Writes the judge's own little example, spoilt in one way if a fault is named. */
-export const writeFixture = (folder: string, fault?: string): Verdict =>
-  verdict([script('fixture.py'), folder, ...(fault ? [fault] : [])]);
+export const judgeFolder = (folder: string, only?: readonly ('files' | 'assembly' | 'sheets')[]): Verdict =>
+  judgeFolders([folder], only);
+
+/** Writes the judge's own little example into folders named by what is spoilt in them; `right` is not spoilt. */
+export const writeFixtures = (folder: string, faults: readonly string[]): Verdict =>
+  verdict([script('fixture.py'), folder, ...faults]);
