@@ -16,8 +16,8 @@ export const UNBUILT_MODELS: readonly string[] = [
 
 function paper() {
   const error = 'a list such as [letter, a4], each once';
-  const once = z.refine((names: readonly string[]) => new Set(names).size === names.length, { error });
-  return z.array(named(papers.map(p => p.name)), { error }).check(z.minLength(1, { error }), once);
+  const once = (names: readonly string[]): boolean => new Set(names).size === names.length;
+  return z.array(named(papers.map(p => p.name)), { error }).check(z.minLength(1, { error }), z.refine(once, { error }));
 }
 
 /** The plan format, version 1, for a plan whose bare numbers are in `unit`. Reads to mm and radians. */
