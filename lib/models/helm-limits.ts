@@ -79,6 +79,21 @@ function wedgeFlank(s: HelmSizes): Finding[] {
   ];
 }
 
+function underSpokes(s: HelmSizes): Finding[] {
+  if (s.seam.at !== 'under-spokes' || s.spokes % s.felloes === 0) return [];
+  const allowed = Array.from({ length: 22 }, (_, i) => i + 3).filter(f => s.spokes % f === 0);
+  return [
+    {
+      level: 'stop',
+      rule: 'seam-place',
+      where: 'rim.felloes',
+      message: `rim.felloes is ${s.felloes}: seams under-spokes need a number that divides the ${s.spokes} spokes; allowed: ${allowed.join(', ') || 'none'}, or seams between-spokes`,
+      value: s.felloes,
+      limit: allowed.join(', '),
+    },
+  ];
+}
+
 const whole = (n: number): boolean => Math.abs(n - Math.round(n)) < 1e-6;
 
 function layersOf(field: string, thickness: Mm, layers: number, stock: Stock): Finding[] {
@@ -260,6 +275,7 @@ type Rule = (s: HelmSizes) => Finding[];
 export function helmLimits(s: HelmSizes): Finding[] {
   const run = (rules: readonly Rule[]): Finding[] => rules.flatMap(rule => rule(s));
   const first = run([
+    underSpokes,
     crowding,
     wedgeReach,
     wedgeFlank,

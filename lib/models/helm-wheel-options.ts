@@ -13,8 +13,9 @@ export type Turns = 'shaft' | 'bearing' | 'fixed';
 export type SeamPlace = 'between-spokes' | 'under-spokes' | { readonly angle: Radians };
 
 export interface SeamOptions {
-  readonly joint: 'butt' | 'biscuit';
-  /** biscuit size: "0", "10", "20" */
+  /** butt unless given */
+  readonly joint?: 'butt' | 'biscuit';
+  /** biscuit size: "0", "10", "20"; 20 unless given */
   readonly size?: string;
   readonly at?: SeamPlace;
 }

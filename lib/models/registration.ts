@@ -33,14 +33,16 @@ const middle = (a: Arc): Radians => a.from + a.sweep / 2;
 /** Whether an angle lies in an arc. */
 const holds = (arc: Arc, angle: Radians): boolean => wrap(angle - arc.from) < arc.sweep;
 
-/** Angles at which pins go, so that each piece has one of them: the widest stretch of each piece that has none yet.
+/** Angles at which pins go, so that each piece has one of them: the widest stretch of each piece that has none yet, the shortest
+ * pieces first, so that a regular wheel keeps its pins regular.
  * @param pieces the stretch of the ring each loose piece covers   @param free stretches with no cut in them */
 export function pinAngles(pieces: readonly Arc[], free: readonly Arc[]): Radians[] {
   const chosen: Radians[] = [];
-  for (const piece of pieces) {
+  for (const piece of [...pieces].sort((a, b) => a.sweep - b.sweep)) {
     if (chosen.some(a => holds(piece, a))) continue;
-    const own = free.filter(f => holds(piece, middle(f)));
-    const widest = own.reduce<Arc | undefined>((w, f) => (w && w.sweep >= f.sweep - 1e-9 ? w : f), undefined);
+    const along = (f: Arc): Radians => wrap(middle(f) - piece.from);
+    const own = free.filter(f => holds(piece, middle(f))).sort((f, g) => along(f) - along(g));
+    const widest = own.reduce<Arc | undefined>((w, f) => (w && w.sweep >= f.sweep - 1e-6 ? w : f), undefined);
     if (widest) chosen.push(middle(widest));
   }
   return chosen;

@@ -116,14 +116,6 @@ const spokesStayApart: Rule = ({ wheel: { rim, spokes }, units }) => {
   return unless(widest <= 0 || spokes.width < widest, 'spokes.width', say(spokes.width, units), allowed);
 };
 
-const seamFitsJoint: Rule = ({ wheel: { rim } }) =>
-  unless(
-    rim.seam?.size === undefined || rim.seam.joint === 'biscuit',
-    'rim.seam.size',
-    rim.seam?.size ?? '',
-    'left out, unless rim.seam.joint is biscuit',
-  );
-
 const boreDiameter = (bore: BoreOptions | undefined): Mm => {
   if (bore === undefined || bore === 'none') return 0;
   return 'axle' in bore ? bore.axle : bearing(bore.bearing).outside;
@@ -164,13 +156,6 @@ const hubFacesAreThere: Rule = ({ wheel: { hub } }) =>
     );
   });
 
-const bearingTurns: Rule = plan => {
-  if (plan.wheel.turns !== 'bearing') return [];
-  const bores = discs(plan).map(([, own]) => own.bore);
-  const turns = bores.some(b => typeof b === 'object' && 'bearing' in b);
-  return unless(turns, 'hub.bore', 'without a bearing', '{ bearing: "6202" } or another, since turns is bearing');
-};
-
 const trimFits: Rule = ({ wheel: { rim, trim, edges }, units }) => [
   ...unless(
     !trim || trim.band <= rim.band,
@@ -195,10 +180,8 @@ const RULES: readonly Rule[] = [
   passWithinReach,
   bandLeavesMiddle,
   spokesStayApart,
-  seamFitsJoint,
   hubFits,
   hubFacesAreThere,
-  bearingTurns,
   trimFits,
 ];
 

@@ -18,7 +18,7 @@ const stockName = () => text(LONGEST_NAME);
 
 const seam = () =>
   keys({
-    joint: choice(['butt', 'biscuit'], ['dowel', 'finger', 'key', 'scarf']),
+    joint: z.exactOptional(choice(['butt', 'biscuit'], ['dowel', 'finger', 'key', 'scarf'])),
     size: z.exactOptional(named(biscuits.map(b => b.size))),
     at: z.exactOptional(seamPlace()),
   });

@@ -111,6 +111,13 @@ describe('each rule speaks, names the field, and says what is allowed', () => {
       'rim.seam.size',
     ],
     ['seam against a lap wall', ferryWith({ rim: { felloes: 7 } }), 'warn', 'seam-lap', 'rim.seam.at'],
+    [
+      'seams under spokes that do not divide',
+      ferryWith({ rim: { felloes: 4, seam: { joint: 'butt', at: 'under-spokes' } } }),
+      'stop',
+      'seam-place',
+      'rim.felloes',
+    ],
     ['thicknesses differ', ferryWith({ spokes: { stock: 'thick' } }), 'note', 'back-step', 'spokes.thickness'],
     [
       'back disc over the step',

@@ -90,7 +90,7 @@ function seam(
   const slot = band >= 100 && thickness >= 16 && wall > 30;
   if (spokes % felloes === 0 && d.chance(0.3)) return { joint: 'butt', at: 'under-spokes' };
   if (wall < 4 && !laser) return spokes % felloes === 0 ? { joint: 'butt', at: 'under-spokes' } : {};
-  return { joint: slot && d.chance(0.5) ? 'biscuit' : 'butt', size: '20', at: 'between-spokes' };
+  return { ...(slot && d.chance(0.5) ? { joint: 'biscuit', size: '20' } : { joint: 'butt' }), at: 'between-spokes' };
 }
 
 /** One plan, as the object its YAML or JSON would hold; undefined where the draw broke an inequality (draw again). */

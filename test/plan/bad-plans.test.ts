@@ -215,7 +215,6 @@ const TOGETHER: readonly Row[] = [
   ],
   ['band: 2, segments', 'band: 5, segments', 'trim.band', '5', /at most rim\.band, 4-1\/4 in/],
   ['band: 2, segments', 'band: 1/4, segments', 'trim.plugs.diameter', '3/8', /less than trim\.band, 1\/4 in/],
-  ['joint: biscuit', 'joint: butt', 'rim.seam.size', '"20"', /left out, unless rim\.seam\.joint is biscuit/],
   ['method: router', 'method: laser', 'cutter.kind', 'router', /laser, since method is laser/],
   [
     'cutter: { kind: router, diameter: 1/4, reach: 1, pass: 1/4 }',
@@ -294,13 +293,6 @@ const WHOLE: readonly (readonly [
     'edges.trim',
     '{ radius: 1/8 }',
     /no trim/,
-  ],
-  [
-    'a bearing to turn on, and none in the hub',
-    PLAN.replace('turns: shaft', 'turns: bearing').replace('{ bearing: "6202", seat: shoulder }', 'none'),
-    'hub.bore',
-    'none',
-    /bearing: "6202"/,
   ],
 ];
 
