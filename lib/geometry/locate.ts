@@ -1,4 +1,5 @@
 import type { Mm } from '../units/length.js';
+import { sideOf } from './arrangement/ray.js';
 import type { Outline, Region } from './outline.js';
 import { cross, distance, type Point, subtract } from './point.js';
 import { type Segment, segments } from './segment.js';
@@ -23,12 +24,6 @@ export function distanceToSegment(s: Segment, p: Point): Mm {
   const foot = { x: s.center.x + (u.x / away) * s.radius, y: s.center.y + (u.y / away) * s.radius };
   const across = Math.sign(s.sweep) * cross(chord, subtract(foot, s.from));
   return across <= 0 ? Math.min(ends, Math.abs(away - s.radius)) : ends;
-}
-
-/** Positive where a point lies to the left of the way from one point to another. A point on it counts as a hair higher, then further
- * right: the same for a chord as for its arc, so that winding numbers add up for points on a chord. */
-export function sideOf(x0: Mm, y0: Mm, x1: Mm, y1: Mm, x: Mm, y: Mm): number {
-  return (x1 - x0) * (y - y0) - (y1 - y0) * (x - x0) || x1 - x0 || y0 - y1;
 }
 
 /** How often an outline winds round a point not on it, anticlockwise positive: chords by a ray to +x (half open, so that a

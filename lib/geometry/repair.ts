@@ -1,5 +1,5 @@
+import { turningOf } from './arrangement/turning.js';
 import { GeometryFailure } from './failure.js';
-import { signedArea } from './measure.js';
 import { type Outline, type Region, reverse, type Vertex } from './outline.js';
 import { requirePlain } from './plain.js';
 import { SAME_POINT } from './tolerance.js';
@@ -48,7 +48,7 @@ function finite(outline: Outline): void {
 function repairOutline(outline: Outline, turn: 1 | -1): Outline | undefined {
   finite(outline);
   const clean = withoutLongArcs(withoutRepeats(outline));
-  const area = clean.length < 2 ? 0 : signedArea(clean);
+  const area = clean.length < 2 ? 0 : turningOf(clean).area;
   if (area === 0) return undefined;
   return area * turn > 0 ? clean : reverse(clean);
 }

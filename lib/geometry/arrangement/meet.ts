@@ -28,8 +28,11 @@ export function fromCarrier(e: Edge, x: number, y: number): number {
   return Math.abs(dx * (y - e.y0) - dy * (x - e.x0)) / Math.sqrt(dx * dx + dy * dy);
 }
 
+const inBox = (e: Edge, x: number, y: number, tolerance: number): boolean =>
+  x >= e.minX - tolerance && x <= e.maxX + tolerance && y >= e.minY - tolerance && y <= e.maxY + tolerance;
+
 const touches = (e: Edge, x: number, y: number, tolerance: number): boolean =>
-  fromCarrier(e, x, y) <= tolerance && within(e, x, y, tolerance);
+  inBox(e, x, y, tolerance) && fromCarrier(e, x, y) <= tolerance && within(e, x, y, tolerance);
 
 const endsAt = (e: Edge, x: number, y: number): boolean => (e.x0 === x && e.y0 === y) || (e.x1 === x && e.y1 === y);
 
@@ -49,6 +52,7 @@ export function meet(a: Edge, b: Edge, tolerance: number, tell: Meeting): void {
 }
 
 function crossing(a: Edge, b: Edge, x: number, y: number, tolerance: number, tell: Meeting): void {
+  if (!inBox(a, x, y, tolerance) || !inBox(b, x, y, tolerance)) return;
   if (within(a, x, y, tolerance) && within(b, x, y, tolerance)) tell(x, y, true, true);
 }
 

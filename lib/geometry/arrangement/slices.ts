@@ -24,8 +24,11 @@ export function sliceEdges(edges: readonly Edge[], tolerance: number): Slices {
   const tails = new Int32Array(n);
   const heads = new Int32Array(n);
   for (let i = 0; i < n; i++) {
-    tails[i] = vertices.at(edges[i]!.x0, edges[i]!.y0);
-    heads[i] = vertices.at(edges[i]!.x1, edges[i]!.y1);
+    const e = edges[i]!;
+    const before = edges[i - 1];
+    const goesOn = before && before.x1 === e.x0 && before.y1 === e.y0;
+    tails[i] = goesOn ? heads[i - 1]! : vertices.at(e.x0, e.y0);
+    heads[i] = vertices.at(e.x1, e.y1);
   }
   const cutEdge: number[] = [];
   const cutVertex: number[] = [];

@@ -1,6 +1,7 @@
-import { sideOf } from '../locate.js';
 import { type Around, chordOf, leaving } from './around.js';
+import { sideOf, windingOf } from './ray.js';
 import type { Slices } from './slices.js';
+import { type Strips, stripAt, stripsOf } from './strips.js';
 
 /** The weight of an edge of the second operand: both winding numbers travel in one number, first + SECOND * second. */
 export const SECOND = 2 ** 24;
@@ -28,9 +29,10 @@ export function windings(slices: Slices, around: Around): Windings {
     for (const m of spread.members) piece[m] = members.length;
     members.push(spread.members);
   }
+  const index = stripsOf(slices, members.length);
   members.forEach((own, p) => {
     const outside = leftmostOf(slices, around, own, left);
-    levels.push(windingAt(slices, piece, p, outside.x, outside.y) - outside.winding);
+    levels.push(windingAt(slices, index, piece, p, outside.x, outside.y) - outside.winding);
   });
   for (let i = 0; i < n; i++) left[i]! += levels[piece[i]!]!;
   return { left };
@@ -88,7 +90,9 @@ function leftmostOf(slices: Slices, around: Around, own: readonly number[], left
   }
   for (const i of own) {
     const e = edge[i]!;
-    if (e.turn === 0 || e.cx - e.r >= x || !acrossChord(slices, i, e.cx - e.r, e.cy)) continue;
+    if (e.turn === 0 || e.cx - e.r >= x) continue;
+    const [t, h] = [tail[i]!, head[i]!];
+    if (e.turn * sideOf(xs[t]!, ys[t]!, xs[h]!, ys[h]!, e.cx - e.r, e.cy) >= 0) continue;
     x = e.cx - e.r;
     bulging = i;
   }
@@ -110,31 +114,17 @@ function lastBefore(slices: Slices, around: Around, v: number): number {
   return own.reduce((a, b) => (leaving(slices, b, shortest / 2) > leaving(slices, a, shortest / 2) ? b : a));
 }
 
-/** Winding, about a point, of all slices but those of one piece: chords by a ray to +x (half open, so vertices count once),
- * then 1 for each arc that has the point between itself and its chord. */
-function windingAt(slices: Slices, piece: Int32Array, except: number, x: number, y: number): number {
+/** Winding, about a point, of all slices but those of one piece. */
+function windingAt(slices: Slices, index: Strips, piece: Int32Array, except: number, x: number, y: number): number {
   const { tail, head, xs, ys, edge, weight } = slices;
   let winding = 0;
-  for (let i = 0; i < slices.count; i++) {
+  const s = stripAt(index, y);
+  for (let k = index.first[s]!; k < index.first[s + 1]!; k++) {
+    const i = index.members[k]!;
     if (piece[i] === except) continue;
-    const e = edge[i]!;
-    const y0 = ys[tail[i]!]!;
-    const y1 = ys[head[i]!]!;
-    if (y0 <= y !== y1 <= y) {
-      const side = sideOf(xs[tail[i]!]!, y0, xs[head[i]!]!, y1, x, y);
-      if (y0 <= y ? side > 0 : side < 0) winding += y0 <= y ? weight[i]! : -weight[i]!;
-    }
-    if (e.turn !== 0 && Math.abs(x - e.cx) < e.r && Math.abs(y - e.cy) < e.r && acrossChord(slices, i, x, y)) {
-      const ux = x - e.cx;
-      const uy = y - e.cy;
-      if (ux * ux + uy * uy < e.r * e.r) winding += e.turn * weight[i]!;
-    }
+    const t = tail[i]!;
+    const h = head[i]!;
+    winding += weight[i]! * windingOf(edge[i]!, xs[t]!, ys[t]!, xs[h]!, ys[h]!, x, y);
   }
   return winding;
-}
-
-/** Whether a point lies on the side of a slice's chord that its arc is on. */
-function acrossChord(slices: Slices, i: number, x: number, y: number): boolean {
-  const { tail, head, xs, ys, edge } = slices;
-  return edge[i]!.turn * sideOf(xs[tail[i]!]!, ys[tail[i]!]!, xs[head[i]!]!, ys[head[i]!]!, x, y) < 0;
 }
