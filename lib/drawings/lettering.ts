@@ -20,24 +20,28 @@ interface Glyph {
   readonly width: number;
 }
 
-function glyph(character: string): Glyph {
-  const strokes = (GLYPHS[character] ?? UNKNOWN_GLYPH).split('/').map(stroke => stroke.split(' ').map(corner));
+function readGlyph(text: string): Glyph {
+  const strokes = text.split('/').map(stroke => stroke.split(' ').map(corner));
   // a stroke of one point only holds the width, as in a space
   const width = Math.max(...strokes.flat().map(v => v.x), ...strokes.map(s => polylineBounds(s).maxX));
   return { strokes: strokes.filter(s => s.length > 1), width };
 }
 
-/** Capitals without accents: what the alphabet has letters for. */
-const characters = (text: string): string[] => [
-  ...text
-    .normalize('NFD')
-    .replace(/\p{Mn}/gu, '')
-    .toUpperCase(),
-];
+const ALPHABET: ReadonlyMap<string, Glyph> = new Map(
+  Object.entries(GLYPHS).map(([character, text]) => [character, readGlyph(text)]),
+);
+const UNKNOWN = readGlyph(UNKNOWN_GLYPH);
+
+/** The glyphs of a text: capitals without accents. */
+function glyphs(text: string): Glyph[] {
+  const ascii = /^[ -~]*$/.test(text);
+  const bare = ascii ? text : text.normalize('NFD').replace(/\p{Mn}/gu, '');
+  return [...bare.toUpperCase()].map(character => ALPHABET.get(character) ?? UNKNOWN);
+}
 
 /** How wide a text is lettered, mm. @param height of a capital, mm */
 export function letteringWidth(text: string, height: Mm): Mm {
-  const widths = characters(text).map(c => glyph(c).width);
+  const widths = glyphs(text).map(g => g.width);
   const gaps = Math.max(0, widths.length - 1) * LETTER_GAP;
   return ((widths.reduce((a, b) => a + b, 0) + gaps) * height) / CAP_HEIGHT;
 }
@@ -48,8 +52,7 @@ export function letteringWidth(text: string, height: Mm): Mm {
 export function letter(text: string, at: Point, height: Mm, turn: Radians): Polyline[] {
   const scale = height / CAP_HEIGHT;
   let x = -letteringWidth(text, height) / 2;
-  return characters(text).flatMap(character => {
-    const { strokes, width } = glyph(character);
+  return glyphs(text).flatMap(({ strokes, width }) => {
     const left = x;
     x += (width + LETTER_GAP) * scale;
     const placed = strokes.map(s =>

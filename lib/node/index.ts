@@ -4,3 +4,4 @@ export { MachineRefused } from './machine-refused.js';
 export { pngOf } from './picture.js';
 export { readPlanText } from './read-plan-text.js';
 export { requireOwnFolder, saveSet } from './save.js';
+export { writeNew } from './write-new.js';

@@ -6,6 +6,9 @@ import { codeOf, explain } from './machine-refused.js';
 import { requireOurs } from './own-folder.js';
 import { beside, clearLeftovers, swap } from './swap.js';
 
+/** What the folder is called in messages. */
+const OUTPUT = 'the output folder';
+
 /** A file of a set: letters, digits, hyphens, points and underscores, in folders of the same; never up, never absolute. */
 const FILE = /^(?:[A-Za-z0-9_-][A-Za-z0-9._-]*\/)*[A-Za-z0-9_-][A-Za-z0-9._-]*$/;
 
@@ -52,7 +55,7 @@ function folderAt(dir: string, field: string): string {
 /** Refuses, before any work is done, a folder that saveSet would refuse.
  * @param field what the folder is, for the message
  * @throws Unusable naming the field, the folder and what is allowed; MachineRefused where it cannot be read */
-export function requireOwnFolder(dir: string, field = 'the output folder'): void {
+export function requireOwnFolder(dir: string, field = OUTPUT): void {
   try {
     const folder = folderAt(dir, field);
     clearLeftovers(folder);
@@ -90,12 +93,16 @@ async function replace(folder: string, files: ReadonlyMap<string, string | Uint8
  * @param dir is made if need be; one that holds anything but an earlier set is refused
  * @param files by path below the folder, parted by `/`
  * @throws Unusable for a folder or a file name that cannot be used; MachineRefused when the disk is full, permission is missing ... */
-export async function saveSet(dir: string, files: ReadonlyMap<string, string | Uint8Array>): Promise<void> {
+export async function saveSet(
+  dir: string,
+  files: ReadonlyMap<string, string | Uint8Array>,
+  field = OUTPUT,
+): Promise<void> {
   checkNames([...files.keys()]);
-  requireOwnFolder(dir);
+  requireOwnFolder(dir, field);
   try {
-    await replace(folderAt(dir, 'the output folder'), files);
+    await replace(folderAt(dir, field), files);
   } catch (error) {
-    explain(error, 'the output folder', dir, `writing ${dir}`);
+    explain(error, field, dir, `writing ${dir}`);
   }
 }

@@ -1,0 +1,16 @@
+import type { Finding, Level } from '../lib/findings/finding.js';
+import type { Io } from './io.js';
+
+const ORDER: readonly Level[] = ['stop', 'warn', 'note'];
+
+/** A line for each finding, the gravest first. */
+export const findingsText = (findings: readonly Finding[]): string =>
+  ORDER.flatMap(level => findings.filter(f => f.level === level))
+    .map(f => `${f.level}: ${f.message}\n`)
+    .join('');
+
+/** Says the findings; if quiet, only those that stop the work. */
+export function sayFindings(findings: readonly Finding[], quiet: boolean, io: Io): void {
+  const said = quiet ? findings.filter(f => f.level === 'stop') : findings;
+  if (said.length > 0) io.err(findingsText(said));
+}
