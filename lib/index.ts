@@ -19,7 +19,7 @@ export type { Placement, Sheet } from './nesting/sheet.js';
 export type { Report } from './papers/report.js';
 export { partFaces } from './parts/faces.js';
 export { type FelloeOptions, felloe, type LooseFelloeOptions, looseFelloe } from './parts/felloe.js';
-export { handleEdge, type HandleOptions } from './parts/handle.js';
+export { type HandleOptions, handleEdge } from './parts/handle.js';
 export { type Bore, type DiscOptions, hubDisc } from './parts/hub-disc.js';
 export type { Drill, Face, Feature, Label, Part, Pocket, Score } from './parts/part.js';
 export { type SpokeOptions, spoke, wedge } from './parts/spoke.js';

@@ -82,8 +82,10 @@ function letteringOn(s: HelmSizes, piece: Arc, laps: readonly Radians[]): Letter
   const gaps = cuts.slice(1).map((to, i) => ({ at: (to + cuts[i]!) / 2, width: to - cuts[i]! }));
   const clear = gaps.reduce((w, g) => (g.width > w.width + 1e-9 ? g : w));
   const at = polar((s.inner + s.outer) / 2, Math.PI / 2 + clear.at);
-  const length = 0.8 * (s.inner * clear.width - lapWidth(s));
-  return { at, height: Math.min(12, (s.outer - s.inner) / 6), length, turn: Math.atan2(-at.x, at.y) };
+  const length = (rimSlabs(s).length > 1 ? 0.45 : 0.8) * (s.inner * clear.width - lapWidth(s));
+  const band = s.outer - s.inner;
+  const betweenPins = rimSlabs(s).length > 1 ? (0.4 * band - pinDiameter(band, s.width)) / 2 : band / 6;
+  return { at, height: Math.min(12, betweenPins), length, turn: Math.atan2(-at.x, at.y) };
 }
 
 function felloeOf(s: HelmSizes, piece: RimPiece): Part {

@@ -34,8 +34,8 @@ export function handleOptions(s: HelmSizes, half: Mm = s.width / 2): HandleOptio
 
 const across = (x: Mm, half: Mm): Polyline => [vertex({ x, y: -half }), vertex({ x, y: half })];
 
-/** Where the two sides of a handle shaped twice are lined up: its start, and three quarters of the way to the tip. */
-const indexAt = (s: HelmSizes): Mm[] => [0, 0.75].map(share => s.outer + share * (s.tip - s.outer));
+/** Where the two sides of a handle shaped twice are lined up: the end of its collar, and three quarters of the way to the tip. */
+const indexAt = (s: HelmSizes): Mm[] => [s.outer + (handleOptions(s).collar ?? 0), s.outer + 0.75 * (s.tip - s.outer)];
 
 /** The view a quarter turn about the spoke's axis, for handles shaped on both sides. */
 function sideView(s: HelmSizes): SideView {
