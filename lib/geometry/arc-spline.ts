@@ -3,8 +3,9 @@ import { arcAlong, biarcAlong, direction, turnFrom } from './biarc.js';
 import type { Curve } from './curve.js';
 import { arcLength, curvatureSlopes, type Station, smoothRuns, tabulate } from './curve-table.js';
 import { GeometryFailure } from './failure.js';
+import { distanceToSegment } from './locate.js';
 import { type Polyline, type Vertex, vertex } from './outline.js';
-import { cross, distance, dot, type Point, subtract } from './point.js';
+import { distance, type Point, subtract } from './point.js';
 import { polylineSegments, type Segment } from './segment.js';
 
 /** Arcs in place of a curve, and how far the curve was found to stray from them. */
@@ -13,24 +14,6 @@ export interface ArcFit {
   readonly line: Polyline;
   /** mm: the largest distance from the curve to the arcs, measured at some 20 points an arc and at each peak between them */
   readonly deviation: Mm;
-}
-
-/** Distance from a point to an edge, its ends included. */
-export function distanceToSegment(s: Segment, p: Point): Mm {
-  const chord = subtract(s.to, s.from);
-  const v = subtract(p, s.from);
-  const square = dot(chord, chord);
-  if (s.kind === 'line') {
-    const share = Math.min(1, Math.max(0, dot(v, chord) / square));
-    return Math.hypot(v.x - chord.x * share, v.y - chord.y * share);
-  }
-  // the arc is the part of the plane seen from its centre between its ends
-  const fromCenter = subtract(p, s.center);
-  const side = Math.sign(s.sweep);
-  const after = side * cross(subtract(s.from, s.center), fromCenter) >= 0;
-  const before = side * cross(fromCenter, subtract(s.to, s.center)) >= 0;
-  if (after && before) return Math.abs(Math.hypot(fromCenter.x, fromCenter.y) - s.radius);
-  return Math.min(Math.hypot(v.x, v.y), Math.hypot(p.x - s.to.x, p.y - s.to.y));
 }
 
 const distanceTo = (edges: readonly Segment[], p: Point): Mm => {

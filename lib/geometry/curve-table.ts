@@ -114,7 +114,7 @@ export function smoothRuns(stations: readonly Station[], tolerance: Mm): Station
     else if (corner === undefined) {
       if (next.length > run.at(-1)!.length) run.push(next);
     } else {
-      const start = { ...here, heading: next.heading };
+      const start = { ...run.at(-1)!, heading: next.heading };
       if (run.length > 1) runs.push([start]);
       else runs[runs.length - 1] = [start];
     }

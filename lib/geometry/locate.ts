@@ -7,23 +7,27 @@ import { ON_BOUNDARY } from './tolerance.js';
 
 export type Place = 'inside' | 'outside' | 'boundary';
 
+/** An arc of a radius more than this many chords is a parabola over its chord, to some 1e-10 of its height. */
+const FLAT_RADIUS = 1e5;
+
 /** Distance from a point to an edge, mm. */
 export function distanceToSegment(s: Segment, p: Point): Mm {
   const chord = subtract(s.to, s.from);
   const q = subtract(p, s.from);
   const ends = Math.min(distance(p, s.from), distance(p, s.to));
-  if (s.kind === 'line') {
-    const along = (chord.x * q.x + chord.y * q.y) / (chord.x * chord.x + chord.y * chord.y);
+  const span = Math.hypot(chord.x, chord.y);
+  if (s.kind === 'line' || s.radius > FLAT_RADIUS * span) {
+    const along = (chord.x * q.x + chord.y * q.y) / (span * span);
     if (!(along > 0 && along < 1)) return ends;
-    return Math.abs(cross(chord, q)) / Math.hypot(chord.x, chord.y);
+    // an anticlockwise arc lies to the right of its chord
+    const left = s.kind === 'line' ? 0 : -2 * span * Math.tan(s.sweep / 4) * along * (1 - along);
+    return Math.abs(cross(chord, q) / span - left);
   }
-  // the foot on the circle is on the arc if the point, seen from the centre, lies within the sweep
+  // the part of the plane seen from the centre between the arc's ends, which are at most a half turn apart
   const u = subtract(p, s.center);
-  const away = Math.hypot(u.x, u.y);
-  if (away === 0) return s.radius;
-  const foot = { x: s.center.x + (u.x / away) * s.radius, y: s.center.y + (u.y / away) * s.radius };
-  const across = Math.sign(s.sweep) * cross(chord, subtract(foot, s.from));
-  return across <= 0 ? Math.min(ends, Math.abs(away - s.radius)) : ends;
+  const hand = Math.sign(s.sweep);
+  const between = hand * cross(subtract(s.from, s.center), u) >= 0 && hand * cross(u, subtract(s.to, s.center)) >= 0;
+  return between ? Math.min(ends, Math.abs(Math.hypot(u.x, u.y) - s.radius)) : ends;
 }
 
 /** How often an outline winds round a point not on it, anticlockwise positive: chords by a ray to +x (half open, so that a
