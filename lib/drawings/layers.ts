@@ -4,11 +4,11 @@ import type { Mm } from '../units/length.js';
 /** The layers whose names hold no number. */
 export type PlainLayer = 'OUTSIDE' | 'INSIDE' | 'SCORE' | 'LABEL' | 'LEAD' | 'TAB' | 'STOCK';
 
-/** A length inside a layer's name: mm to 6 decimals, a hyphen where the point would stand: 19-05. */
+/** A length inside a layer's name: mm to 7 decimals (half of a 64th of an inch has that many), a hyphen where the point would stand: 19-05. */
 function lengthInName(value: Mm): string {
   if (!(value >= 1e-6 && value <= 1e6)) refuse('a depth or diameter', `${value} mm`, '0.000001 to 1000000 mm');
   return value
-    .toFixed(6)
+    .toFixed(7)
     .replace(/\.?0+$/, '')
     .replace('.', '-');
 }

@@ -58,7 +58,7 @@ const stock = object(
 
 const finding = object(
   { level: oneOf('stop', 'warn', 'note'), rule: text, where: text, message: text },
-  { value: { type: ['number', 'string'] }, limit: { type: ['number', 'string'] } },
+  { value: { anyOf: [number, text] }, limit: { anyOf: [number, text] } },
 );
 
 /** JSON Schema (2020-12) of report.json; published with the package as report.schema.json. */
