@@ -9,6 +9,7 @@ const parser = (args: readonly string[]): Argv =>
     .scriptName('rimwright')
     .locale('en')
     .parserConfiguration({
+      'boolean-negation': false,
       'camel-case-expansion': false,
       'dot-notation': false,
       'parse-numbers': false,
@@ -44,12 +45,11 @@ function refuseUnknown(command: Command, given: readonly string[]): void {
   refuse('an option', unknown, unknown.startsWith('--') ? allowedNames(unknown, long) : known.join(', '));
 }
 
-/** The long options as they are written, without values and the `no-` that turns one off. yargs trips over some names: they are checked
- * before it sees them. */
+/** The long options as they are written, without values. yargs trips over some names: they are checked before it sees them. */
 function longOptions(args: readonly string[]): string[] {
   const end = args.indexOf('--');
   const before = end < 0 ? args : args.slice(0, end);
-  return before.filter(a => a.startsWith('--')).map(a => a.replace(/=.*$/s, '').replace(/^--no-/, '--'));
+  return before.filter(a => a.startsWith('--')).map(a => a.replace(/=.*$/s, ''));
 }
 
 const list = (given: unknown): unknown[] => (given === undefined ? [] : Array.isArray(given) ? given : [given]);
