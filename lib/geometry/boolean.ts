@@ -1,5 +1,5 @@
 import { arrange } from './arrangement/arrange.js';
-import { addOutline, type Edge } from './arrangement/edge.js';
+import { addOutline, type Edges, edgeTable } from './arrangement/edges.js';
 import { SECOND, unpack } from './arrangement/winding.js';
 import type { Region } from './outline.js';
 import { repair } from './repair.js';
@@ -11,10 +11,11 @@ function extentOfRegions(regions: readonly Region[]): number {
   return most;
 }
 
-function operandEdges(operands: readonly (readonly Region[])[]): Edge[] {
+function operandEdges(operands: readonly (readonly Region[])[]): Edges {
   const clean = operands.map(regions => regions.map(repair));
-  const flat = mergeTolerance(extentOfRegions(clean.flat()));
-  const edges: Edge[] = [];
+  const all = clean.flat();
+  const flat = mergeTolerance(extentOfRegions(all));
+  const edges = edgeTable(all.reduce((n, r) => n + r.outer.length + r.openings.reduce((m, o) => m + o.length, 0), 0));
   clean.forEach((regions, operand) => {
     const weight = operand === 0 ? 1 : SECOND;
     for (const { outer, openings } of regions) for (const o of [outer, ...openings]) addOutline(edges, o, weight, flat);

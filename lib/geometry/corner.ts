@@ -1,7 +1,7 @@
 import { refuse, requireRange } from '../findings/unusable.js';
 import type { Mm } from '../units/length.js';
 import { curvature, endDirection, startDirection } from './along.js';
-import { addOutline, type Edge } from './arrangement/edge.js';
+import { addOutline, type Edges, edgeTable } from './arrangement/edges.js';
 import { meet } from './arrangement/meet.js';
 import { type Cut, chamferCut, filletCut } from './corner-cut.js';
 import { bulgeOf, type Outline, type Vertex, vertex } from './outline.js';
@@ -80,18 +80,18 @@ function cutCorners(
 
 /** Whether the edges at the given places meet no other edge but their neighbours, and those only at the shared end. */
 function standClear(outline: Outline, places: readonly number[]): boolean {
-  const edges: Edge[] = [];
+  const edges = edgeTable(outline.length);
   addOutline(edges, outline, 1, TOUCH);
-  return places.every(i => edges.every((other, k) => k === i || !meetAway(edges[i]!, other)));
+  return places.every(i => outline.every((_, k) => k === i || !meetAway(edges, i, k)));
 }
 
-function meetAway(a: Edge, b: Edge): boolean {
+function meetAway(e: Edges, a: number, b: number): boolean {
   let away = false;
   const shared = [
-    [a.x0, a.y0, b.x1, b.y1],
-    [a.x1, a.y1, b.x0, b.y0],
+    [e.x0[a], e.y0[a], e.x1[b], e.y1[b]],
+    [e.x1[a], e.y1[a], e.x0[b], e.y0[b]],
   ].filter(([x, y, u, v]) => x === u && y === v);
-  meet(a, b, TOUCH, (x, y) => {
+  meet(e, a, b, TOUCH, (x, y) => {
     if (!shared.some(([sx, sy]) => Math.hypot(x - sx!, y - sy!) < AT_END)) away = true;
   });
   return away;

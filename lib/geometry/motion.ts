@@ -20,7 +20,14 @@ const QUARTER = Math.PI / 2;
 function cosSin(turn: Radians): readonly [number, number] {
   const quarters = Math.round(turn / QUARTER);
   if (quarters * QUARTER !== turn) return [Math.cos(turn), Math.sin(turn)];
-  return ([[1, 0], [0, 1], [-1, 0], [0, -1]] as const)[((quarters % 4) + 4) % 4]!;
+  return (
+    [
+      [1, 0],
+      [0, 1],
+      [-1, 0],
+      [0, -1],
+    ] as const
+  )[((quarters % 4) + 4) % 4]!;
 }
 
 function mover(m: Motion): (p: Point) => Point {

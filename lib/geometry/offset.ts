@@ -1,11 +1,11 @@
 import { refuse } from '../findings/unusable.js';
 import type { Mm } from '../units/length.js';
 import { arrange } from './arrangement/arrange.js';
-import { addOutline, type Edge, extentOf } from './arrangement/edge.js';
+import { edgeTable } from './arrangement/edges.js';
 import { union } from './boolean.js';
 import { bounds } from './measure.js';
 import { type Outline, type Region, reverse } from './outline.js';
-import { addRawOffset, type Join } from './raw-offset.js';
+import { addRawOffset, EDGES_PER_VERTEX, type Join } from './raw-offset.js';
 import { repair } from './repair.js';
 import { mergeTolerance } from './tolerance.js';
 
@@ -39,29 +39,31 @@ function wider(outline: Outline, radius: Mm): boolean {
   return box.maxX - box.minX > 2 * radius || box.maxY - box.minY > 2 * radius;
 }
 
+/** Roundings of points that are worked out are relative to the largest coordinate of the result. */
 function toleranceFor(regions: readonly Region[], by: Mm): Mm {
-  const edges: Edge[] = [];
-  for (const r of regions) addOutline(edges, r.outer, 1, 0);
-  return mergeTolerance(extentOf(edges) + by);
+  let most = 0;
+  for (const { outer } of regions) {
+    const box = bounds(outer);
+    most = Math.max(most, -box.minX, -box.minY, box.maxX, box.maxY);
+  }
+  return mergeTolerance(most + by);
+}
+
+function rawOffset(outlines: readonly Outline[], by: Mm, join: Join, tolerance: Mm) {
+  const edges = edgeTable(EDGES_PER_VERTEX * outlines.reduce((n, o) => n + o.length, 0));
+  for (const o of outlines) addRawOffset(edges, o, by, join, tolerance);
+  return edges;
 }
 
 /** An opening that is not wider than the disc is filled: every point of it is near its edge. */
 function grow(regions: readonly Region[], by: Mm, join: Join): Region[] {
-  const edges: Edge[] = [];
-  const tolerance = toleranceFor(regions, by);
-  for (const { outer, openings } of regions) {
-    for (const o of [outer, ...openings.filter(o => wider(o, by))]) addRawOffset(edges, o, by, join, tolerance);
-  }
-  return arrange(edges, w => w > 0);
+  const outlines = regions.flatMap(r => [r.outer, ...r.openings.filter(o => wider(o, by))]);
+  return arrange(rawOffset(outlines, by, join, toleranceFor(regions, by)), w => w > 0);
 }
 
 /** Shrinking a region is growing what is outside it: the outlines run the other way, and the plane far off winds 0 instead of 1.
  * A region that is not wider than the disc is gone. */
 function shrink(regions: readonly Region[], by: Mm, join: Join): Region[] {
-  const edges: Edge[] = [];
-  const tolerance = toleranceFor(regions, by);
-  for (const { outer, openings } of regions.filter(r => wider(r.outer, by))) {
-    for (const o of [outer, ...openings]) addRawOffset(edges, reverse(o), by, join, tolerance);
-  }
-  return arrange(edges, w => w < 0);
+  const outlines = regions.filter(r => wider(r.outer, by)).flatMap(r => [r.outer, ...r.openings].map(reverse));
+  return arrange(rawOffset(outlines, by, join, toleranceFor(regions, by)), w => w < 0);
 }

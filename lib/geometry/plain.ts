@@ -1,5 +1,5 @@
 import { arrange } from './arrangement/arrange.js';
-import { addOutline, type Edge, extentOf } from './arrangement/edge.js';
+import { addOutline, type Edges, edgeTable, extentOf } from './arrangement/edges.js';
 import { meet } from './arrangement/meet.js';
 import { closePairs } from './arrangement/pairs.js';
 import { windingOf } from './arrangement/ray.js';
@@ -11,57 +11,65 @@ import { mergeTolerance, SLIVER } from './tolerance.js';
 /** Refuses a region whose outlines cross themselves or each other, or whose openings are not inside it. Outlines may touch.
  * Overlaps thinner than SLIVER are the rounding of whoever wrote the coordinates, and pass. @throws GeometryFailure 'self-crossing' */
 export function requirePlain(region: Region): void {
-  const outlines = [region.outer, ...region.openings].map(o => {
-    const edges: Edge[] = [];
+  const outlines = [region.outer, ...region.openings];
+  const edges = edgeTable(outlines.reduce((n, o) => n + o.length, 0));
+  const first = outlines.map(o => {
+    const start = edges.count;
     addOutline(edges, o, 1, 0);
-    return edges;
+    return start;
   });
-  const edges = outlines.length === 1 ? outlines[0]! : outlines.flat();
   const tolerance = mergeTolerance(extentOf(edges));
-  if (!touching(edges, tolerance) && wellNested(outlines)) return;
+  if (!touching(edges, tolerance) && wellNested(edges, [...first, edges.count])) return;
   // plain means: every point is wound round once or not at all
   const [bad] = arrange(edges, w => w < 0 || w > 1).filter(r => area(r) > SLIVER * perimeter(r));
   if (bad) throw new GeometryFailure('self-crossing', bad.outer[0]!, 'the outlines of a region cross');
 }
 
 /** Whether any two edges meet other than at a common end. */
-function touching(edges: readonly Edge[], tolerance: number): boolean {
+function touching(edges: Edges, tolerance: number): boolean {
   let found = false;
-  closePairs(edges, tolerance, (i, j) => {
-    const a = edges[i]!;
-    const b = edges[j]!;
-    meet(a, b, tolerance, (x, y) => {
-      found ||= !(atEnd(a, x, y, tolerance) && atEnd(b, x, y, tolerance));
-    });
-  });
+  closePairs(edges, edges.count, tolerance, (i, j) =>
+    meet(edges, i, j, tolerance, (x, y) => {
+      found ||= !(atEnd(edges, i, x, y, tolerance) && atEnd(edges, j, x, y, tolerance));
+    }),
+  );
   return found;
 }
 
-const atEnd = (e: Edge, x: number, y: number, tolerance: number): boolean =>
-  (Math.abs(x - e.x0) <= tolerance && Math.abs(y - e.y0) <= tolerance) ||
-  (Math.abs(x - e.x1) <= tolerance && Math.abs(y - e.y1) <= tolerance);
+const atEnd = (e: Edges, i: number, x: number, y: number, tolerance: number): boolean =>
+  (Math.abs(x - e.x0[i]!) <= tolerance && Math.abs(y - e.y0[i]!) <= tolerance) ||
+  (Math.abs(x - e.x1[i]!) <= tolerance && Math.abs(y - e.y1[i]!) <= tolerance);
 
-/** For outlines that do not meet: whether every opening lies in the outer outline and in no other opening. */
-function wellNested([outer = [], ...openings]: readonly (readonly Edge[])[]): boolean {
-  if (!openings.every(o => winding(outer, o[0]!.x0, o[0]!.y0) === 1)) return false;
+/** For outlines that do not meet: whether every opening lies in the outer outline and in no other opening.
+ * Outline k is the edges first[k] up to first[k + 1]; the outer one comes first. */
+function wellNested(edges: Edges, first: readonly number[]): boolean {
+  const openings = first.slice(1, -1);
+  const roundStart = (k: number, start: number): number => {
+    let winding = 0;
+    for (let i = first[k]!; i < first[k + 1]!; i++) {
+      const x0 = edges.x0[i]!;
+      const y0 = edges.y0[i]!;
+      const x1 = edges.x1[i]!;
+      const y1 = edges.y1[i]!;
+      winding += windingOf(edges, i, x0, y0, x1, y1, edges.x0[start]!, edges.y0[start]!);
+    }
+    return winding;
+  };
+  if (!openings.every(start => roundStart(0, start) === 1)) return false;
+  const boxes = {
+    minX: openings.map((_, k) => least(edges.minX, first[k + 1]!, first[k + 2]!)),
+    minY: openings.map((_, k) => least(edges.minY, first[k + 1]!, first[k + 2]!)),
+    maxX: openings.map((_, k) => most(edges.maxX, first[k + 1]!, first[k + 2]!)),
+    maxY: openings.map((_, k) => most(edges.maxY, first[k + 1]!, first[k + 2]!)),
+  };
   let apart = true;
-  closePairs(openings.map(boxOf), 0, (i, j) => {
-    const [a, b] = [openings[i]!, openings[j]!];
-    apart &&= winding(a, b[0]!.x0, b[0]!.y0) === 0 && winding(b, a[0]!.x0, a[0]!.y0) === 0;
+  closePairs(boxes, openings.length, 0, (j, k) => {
+    apart &&= roundStart(j + 1, openings[k]!) === 0 && roundStart(k + 1, openings[j]!) === 0;
   });
   return apart;
 }
 
-const winding = (edges: readonly Edge[], x: number, y: number): number =>
-  edges.reduce((w, e) => w + windingOf(e, e.x0, e.y0, e.x1, e.y1, x, y), 0);
-
-const boxOf = (edges: readonly Edge[]) =>
-  edges.reduce(
-    (b, e) => ({
-      minX: Math.min(b.minX, e.minX),
-      minY: Math.min(b.minY, e.minY),
-      maxX: Math.max(b.maxX, e.maxX),
-      maxY: Math.max(b.maxY, e.maxY),
-    }),
-    { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity },
-  );
+const least = (column: Float64Array, from: number, to: number): number =>
+  column.subarray(from, to).reduce((a, b) => Math.min(a, b));
+const most = (column: Float64Array, from: number, to: number): number =>
+  column.subarray(from, to).reduce((a, b) => Math.max(a, b));

@@ -1,5 +1,5 @@
 import type { Mm } from '../units/length.js';
-import { addOutline, arcEdge, type Edge, lineEdge } from './arrangement/edge.js';
+import { addArc, addLine, addOutline, type Edges, edgeTable } from './arrangement/edges.js';
 import type { Outline } from './outline.js';
 import { TURNS_BACK } from './tolerance.js';
 
@@ -10,9 +10,8 @@ export interface Join {
   readonly limit: number;
 }
 
-/** An edge of the source, its ends moved at right angles to the right, and its directions of travel there. */
+/** The ends of an edge moved at right angles to the right, and its directions of travel there. */
 interface Shifted {
-  readonly edge: Edge;
   readonly sx: number;
   readonly sy: number;
   readonly ex: number;
@@ -23,6 +22,9 @@ interface Shifted {
   readonly ty1: number;
 }
 
+/** A vertex gives at most this many edges: its moved edge and two for its corner. */
+export const EDGES_PER_VERTEX = 3;
+
 /** Appends the closed curve of an outline's edges moved by `by` to the right, joined at the corners: by arcs about those that open to
  * the right, by straight lines across those that close. Its winding about a point is at least the number of pieces in which a disc of
  * radius `by` there meets what lies left of the outline: above 0 exactly within `by` of it. That holds while no disc swallows a whole
@@ -30,78 +32,101 @@ interface Shifted {
  * Source: convolution of tracings, Guibas, Ramshaw and Stolfi, "A Kinetic Framework for Computational Geometry", FOCS 1983; winding
  * numbers of raw offset curves, Chen and McMains, "Polygon Offsetting by Computing Winding Numbers", 2005. Both cut a closing corner by
  * the arc run backwards; its chord adds only points within `by` of the corner. */
-export function addRawOffset(edges: Edge[], outline: Outline, by: Mm, join: Join, tolerance: Mm): void {
-  const source: Edge[] = [];
+export function addRawOffset(edges: Edges, outline: Outline, by: Mm, join: Join, tolerance: Mm): void {
+  const source = edgeTable(outline.length);
   addOutline(source, outline, 1, tolerance);
-  const first = shift(source[0]!, by);
+  const first = shift(source, 0, by);
   let s = first;
-  for (let i = 1; i <= source.length; i++) {
-    const next = i < source.length ? shift(source[i]!, by) : first;
-    addShiftedEdge(edges, s, by, tolerance);
-    addCorner(edges, s, next, by, join, tolerance);
+  for (let i = 0; i < source.count; i++) {
+    const next = i + 1 < source.count ? shift(source, i + 1, by) : first;
+    addShifted(edges, source, i, s, by, tolerance);
+    addCorner(edges, source.x1[i]!, source.y1[i]!, s, next, by, join, tolerance);
     s = next;
   }
 }
 
-function addLine(edges: Edge[], x0: number, y0: number, x1: number, y1: number, tolerance: number): void {
-  if (Math.abs(x1 - x0) > tolerance || Math.abs(y1 - y0) > tolerance) edges.push(lineEdge(x0, y0, x1, y1, 1));
-}
-
-function shift(e: Edge, by: number): Shifted {
-  if (e.turn === 0) {
-    const dx = e.x1 - e.x0;
-    const dy = e.y1 - e.y0;
+function shift(e: Edges, i: number, by: number): Shifted {
+  const x0 = e.x0[i]!;
+  const y0 = e.y0[i]!;
+  const x1 = e.x1[i]!;
+  const y1 = e.y1[i]!;
+  const turn = e.turn[i]!;
+  if (turn === 0) {
+    const dx = x1 - x0;
+    const dy = y1 - y0;
     const length = Math.sqrt(dx * dx + dy * dy);
     const tx = dx / length;
     const ty = dy / length;
     const nx = ty * by;
     const ny = -tx * by;
-    const [sx, sy, ex, ey] = [e.x0 + nx, e.y0 + ny, e.x1 + nx, e.y1 + ny];
-    return { edge: e, sx, sy, ex, ey, tx0: tx, ty0: ty, tx1: tx, ty1: ty };
+    return { sx: x0 + nx, sy: y0 + ny, ex: x1 + nx, ey: y1 + ny, tx0: tx, ty0: ty, tx1: tx, ty1: ty };
   }
-  const ux0 = (e.x0 - e.cx) / e.r;
-  const uy0 = (e.y0 - e.cy) / e.r;
-  const ux1 = (e.x1 - e.cx) / e.r;
-  const uy1 = (e.y1 - e.cy) / e.r;
+  const cx = e.cx[i]!;
+  const cy = e.cy[i]!;
+  const r = e.r[i]!;
+  const ux0 = (x0 - cx) / r;
+  const uy0 = (y0 - cy) / r;
+  const ux1 = (x1 - cx) / r;
+  const uy1 = (y1 - cy) / r;
   // to the right of an anticlockwise arc is away from its centre
-  const out = e.turn * by;
-  const [sx, sy, ex, ey] = [e.x0 + ux0 * out, e.y0 + uy0 * out, e.x1 + ux1 * out, e.y1 + uy1 * out];
-  return { edge: e, sx, sy, ex, ey, tx0: -uy0 * e.turn, ty0: ux0 * e.turn, tx1: -uy1 * e.turn, ty1: ux1 * e.turn };
+  const out = turn * by;
+  return {
+    sx: x0 + ux0 * out,
+    sy: y0 + uy0 * out,
+    ex: x1 + ux1 * out,
+    ey: y1 + uy1 * out,
+    tx0: -uy0 * turn,
+    ty0: ux0 * turn,
+    tx1: -uy1 * turn,
+    ty1: ux1 * turn,
+  };
+}
+
+function addGap(edges: Edges, x0: number, y0: number, x1: number, y1: number, tolerance: number): void {
+  if (Math.abs(x1 - x0) > tolerance || Math.abs(y1 - y0) > tolerance) addLine(edges, x0, y0, x1, y1, 1);
 }
 
 /** The edge moved. A clockwise arc of a radius below `by` turns inside out: as at a closing corner, the straight line takes its place. */
-function addShiftedEdge(edges: Edge[], s: Shifted, by: number, tolerance: number): void {
-  const e = s.edge;
-  const r = e.r + e.turn * by;
-  if (e.turn === 0 || r <= tolerance) addLine(edges, s.sx, s.sy, s.ex, s.ey, tolerance);
-  else edges.push(arcEdge(s.sx, s.sy, s.ex, s.ey, e.turn, e.cx, e.cy, r, 1));
+function addShifted(edges: Edges, e: Edges, i: number, s: Shifted, by: number, tolerance: number): void {
+  const turn = e.turn[i]!;
+  const r = e.r[i]! + turn * by;
+  if (turn === 0 || r <= tolerance) addGap(edges, s.sx, s.sy, s.ex, s.ey, tolerance);
+  else addArc(edges, s.sx, s.sy, s.ex, s.ey, turn, e.cx[i]!, e.cy[i]!, r, 1);
 }
 
 /** From the end of one moved edge to the start of the next, about their common corner. */
-function addCorner(edges: Edge[], a: Shifted, b: Shifted, by: number, join: Join, tolerance: number): void {
-  const x = a.edge.x1;
-  const y = a.edge.y1;
+function addCorner(
+  edges: Edges,
+  x: number,
+  y: number,
+  a: Shifted,
+  b: Shifted,
+  by: number,
+  join: Join,
+  tolerance: number,
+): void {
   const cos = a.tx1 * b.tx0 + a.ty1 * b.ty0;
   const sin = a.tx1 * b.ty0 - a.ty1 * b.tx0;
   const gap = Math.abs(b.sx - a.ex) + Math.abs(b.sy - a.ey);
   if (gap <= tolerance && cos > 0) return;
-  if (join.kind === 'mitre' && sin > 0) addMitre(edges, a, b, x, y, cos, join.limit, tolerance);
+  if (join.kind === 'mitre' && sin > 0) addMitre(edges, x, y, a, b, cos, join.limit, tolerance);
   // where the path turns straight back, rounding decides which way: all round the corner is near enough to belong, so the arc is right
   else if (join.kind === 'round' && cos < TURNS_BACK) {
     const mx = x + a.tx1 * by;
     const my = y + a.ty1 * by;
-    edges.push(arcEdge(a.ex, a.ey, mx, my, 1, x, y, by, 1), arcEdge(mx, my, b.sx, b.sy, 1, x, y, by, 1));
-  } else if (sin > 0) edges.push(arcEdge(a.ex, a.ey, b.sx, b.sy, 1, x, y, by, 1));
-  else addLine(edges, a.ex, a.ey, b.sx, b.sy, tolerance);
+    addArc(edges, a.ex, a.ey, mx, my, 1, x, y, by, 1);
+    addArc(edges, mx, my, b.sx, b.sy, 1, x, y, by, 1);
+  } else if (sin > 0) addArc(edges, a.ex, a.ey, b.sx, b.sy, 1, x, y, by, 1);
+  else addGap(edges, a.ex, a.ey, b.sx, b.sy, tolerance);
 }
 
 /** The two moved edges run on straight until they meet, or are cut off square where that is too far out. */
 function addMitre(
-  edges: Edge[],
-  a: Shifted,
-  b: Shifted,
+  edges: Edges,
   x: number,
   y: number,
+  a: Shifted,
+  b: Shifted,
   cos: number,
   limit: number,
   tolerance: number,
@@ -109,11 +134,11 @@ function addMitre(
   // the mitre's length over the offset is 1 / cos of half the turn
   const half = (1 + cos) / 2;
   if (half * limit * limit < 1) {
-    addLine(edges, a.ex, a.ey, b.sx, b.sy, tolerance);
+    addGap(edges, a.ex, a.ey, b.sx, b.sy, tolerance);
     return;
   }
   const mx = x + (a.ex + b.sx - 2 * x) / (2 * half);
   const my = y + (a.ey + b.sy - 2 * y) / (2 * half);
-  addLine(edges, a.ex, a.ey, mx, my, tolerance);
-  addLine(edges, mx, my, b.sx, b.sy, tolerance);
+  addGap(edges, a.ex, a.ey, mx, my, tolerance);
+  addGap(edges, mx, my, b.sx, b.sy, tolerance);
 }

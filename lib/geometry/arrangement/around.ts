@@ -67,19 +67,20 @@ export function leaving(slices: Slices, half: number, radius: number): number {
   const dx = xs[o]! - xs[v]!;
   const dy = ys[o]! - ys[v]!;
   const e = slices.edge[i]!;
-  if (e.turn === 0) return diamond(dx, dy);
-  const turn = forward ? e.turn : -e.turn;
+  const { cx, cy, r } = slices.edges;
+  const turn = forward ? slices.edges.turn[e]! : -slices.edges.turn[e]!;
+  if (turn === 0) return diamond(dx, dy);
   // from the tangent the arc turns by half the angle it has swept when it crosses the circle
-  const sin = (turn * radius) / (2 * e.r);
+  const sin = (turn * radius) / (2 * r[e]!);
   const cos = Math.sqrt(1 - sin * sin);
   const chord = Math.sqrt(dx * dx + dy * dy);
-  if (chord > e.r) {
-    const tx = -turn * (ys[v]! - e.cy);
-    const ty = turn * (xs[v]! - e.cx);
+  if (chord > r[e]!) {
+    const tx = -turn * (ys[v]! - cy[e]!);
+    const ty = turn * (xs[v]! - cx[e]!);
     return diamond(tx * cos - ty * sin, tx * sin + ty * cos);
   }
   // a short arc's tangent, from its chord: back by half its sweep
-  const sinHalf = (turn * chord) / (2 * e.r);
+  const sinHalf = (turn * chord) / (2 * r[e]!);
   const cosHalf = Math.sqrt(1 - sinHalf * sinHalf);
   const tx = dx * cosHalf + dy * sinHalf;
   const ty = dy * cosHalf - dx * sinHalf;

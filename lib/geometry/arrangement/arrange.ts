@@ -2,7 +2,7 @@ import { GeometryFailure } from '../failure.js';
 import type { Region } from '../outline.js';
 import { mergeTolerance } from '../tolerance.js';
 import { orderAround } from './around.js';
-import { type Edge, extentOf } from './edge.js';
+import { type Edges, extentOf } from './edges.js';
 import { nest } from './nest.js';
 import { outlineOf } from './outlines.js';
 import { mergedPieces } from './pieces.js';
@@ -18,7 +18,7 @@ type Attempt = { readonly regions: Region[] } | { readonly at: { readonly x: num
 /** The regions where `inside` holds of the winding number that directed edges give the plane.
  * Every operation of the kernel is this one arrangement with its own edges and its own rule.
  * @throws GeometryFailure 'unresolved' where no try passed its own checks */
-export function arrange(edges: readonly Edge[], inside: (winding: number) => boolean): Region[] {
+export function arrange(edges: Edges, inside: (winding: number) => boolean): Region[] {
   const tolerance = mergeTolerance(extentOf(edges));
   let place = { x: 0, y: 0 };
   for (const share of TRIES) {
@@ -29,7 +29,7 @@ export function arrange(edges: readonly Edge[], inside: (winding: number) => boo
   throw new GeometryFailure('unresolved', place, 'the outlines meet in a way that could not be resolved');
 }
 
-function arrangeOnce(edges: readonly Edge[], inside: (winding: number) => boolean, tolerance: number): Attempt {
+function arrangeOnce(edges: Edges, inside: (winding: number) => boolean, tolerance: number): Attempt {
   const slices = sliceEdges(edges, tolerance);
   const place = (v: number): Attempt => ({ at: { x: slices.xs[v] ?? 0, y: slices.ys[v] ?? 0 } });
   const around = orderAround(slices);
@@ -39,7 +39,7 @@ function arrangeOnce(edges: readonly Edge[], inside: (winding: number) => boolea
   const open = unbalanced(slices, kept);
   if (open >= 0) return place(open);
   const loops = traceLoops(slices, around, kept);
-  const outlines = loops.map(loop => outlineOf(mergedPieces(slices, loop, tolerance), tolerance));
+  const outlines = loops.map(loop => outlineOf(edges, mergedPieces(slices, loop, tolerance), tolerance));
   const regions = nest(
     outlines.filter(o => o.length > 1),
     tolerance,

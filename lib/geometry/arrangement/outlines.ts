@@ -1,39 +1,51 @@
 import type { Outline, Vertex } from '../outline.js';
+import type { Edges } from './edges.js';
 import type { Piece } from './pieces.js';
 
 /** Bulge vertices of a closed run of pieces: the one place where carriers become bulges. Starts at its least corner (x, then y);
  * a full circle starts on its +x side and is two half arcs. */
-export function outlineOf(pieces: readonly Piece[], tolerance: number): Outline {
+export function outlineOf(edges: Edges, pieces: readonly Piece[], tolerance: number): Outline {
   const only = pieces[0];
   if (pieces.length === 1 && only && only.turn !== 0) {
-    const { cx, cy, r } = only.edge;
+    const cx = edges.cx[only.edge]!;
+    const cy = edges.cy[only.edge]!;
+    const r = edges.r[only.edge]!;
     return [
       { x: cx + r, y: cy, bulge: only.turn },
       { x: cx - r, y: cy, bulge: only.turn },
     ];
   }
-  const vertices = pieces.flatMap(p => pieceVertices(p, tolerance));
+  const vertices: Vertex[] = [];
+  for (const p of pieces) addVertices(vertices, edges, p, tolerance);
   let start = 0;
   for (let i = 1; i < vertices.length; i++) {
-    const [v, s] = [vertices[i]!, vertices[start]!];
+    const v = vertices[i]!;
+    const s = vertices[start]!;
     if (v.x < s.x || (v.x === s.x && v.y < s.y)) start = i;
   }
-  return [...vertices.slice(start), ...vertices.slice(0, start)];
+  return start === 0 ? vertices : [...vertices.slice(start), ...vertices.slice(0, start)];
 }
 
 /** A piece as one vertex, or as two where an arc passes a half turn. */
-function pieceVertices(p: Piece, tolerance: number): Vertex[] {
-  if (p.turn === 0) return [{ x: p.x0, y: p.y0, bulge: 0 }];
-  const { cx, cy, r } = p.edge;
+function addVertices(vertices: Vertex[], edges: Edges, p: Piece, tolerance: number): void {
+  if (p.turn === 0) {
+    vertices.push({ x: p.x0, y: p.y0, bulge: 0 });
+    return;
+  }
+  const cx = edges.cx[p.edge]!;
+  const cy = edges.cy[p.edge]!;
+  const r = edges.r[p.edge]!;
   const dx = p.x1 - p.x0;
   const dy = p.y1 - p.y0;
   const chord = Math.sqrt(dx * dx + dy * dy);
   // signed distance from the chord to the centre: negative past a half turn
   const apothem = (p.turn * ((p.x0 - cx) * (p.y1 - cy) - (p.y0 - cy) * (p.x1 - cx))) / chord;
   if (apothem >= -tolerance) {
-    return [{ x: p.x0, y: p.y0, bulge: p.turn * Math.min(1, chord / 2 / (r + apothem)) }];
+    vertices.push({ x: p.x0, y: p.y0, bulge: p.turn * Math.min(1, chord / 2 / (r + apothem)) });
+    return;
   }
   const mx = cx + ((p.turn * dy) / chord) * r;
   const my = cy - ((p.turn * dx) / chord) * r;
-  return [...pieceVertices({ ...p, x1: mx, y1: my }, tolerance), ...pieceVertices({ ...p, x0: mx, y0: my }, tolerance)];
+  addVertices(vertices, edges, { ...p, x1: mx, y1: my }, tolerance);
+  addVertices(vertices, edges, { ...p, x0: mx, y0: my }, tolerance);
 }

@@ -1,4 +1,4 @@
-import type { Edge } from './edge.js';
+import type { Edges } from './edges.js';
 
 /** Positive where a point lies to the left of the way from one point to another. A point on it counts as a hair higher, then further
  * right: the same for a chord as for its arc, so that winding numbers add up for points on a chord. */
@@ -6,21 +6,27 @@ export function sideOf(x0: number, y0: number, x1: number, y1: number, x: number
   return (x1 - x0) * (y - y0) - (y1 - y0) * (x - x0) || x1 - x0 || y0 - y1;
 }
 
-/** What a directed edge, or the slice of it between two points, adds to the winding number of a point not on it: 1 or -1 where its chord
+/** What edge i, or the slice of it between two points, adds to the winding number of a point (x, y) not on it: 1 or -1 where its chord
  * crosses the ray from the point to +x (half open, so that a vertex counts once), and 1 or -1 where the point lies between arc and chord. */
-export function windingOf(e: Edge, x0: number, y0: number, x1: number, y1: number, x: number, y: number): number {
+export function windingOf(
+  e: Edges,
+  i: number,
+  x0: number,
+  y0: number,
+  x1: number,
+  y1: number,
+  x: number,
+  y: number,
+): number {
   const up = y0 <= y && y1 > y;
   const down = y1 <= y && y0 > y;
-  const besideArc = e.turn !== 0 && Math.abs(x - e.cx) < e.r && Math.abs(y - e.cy) < e.r;
-  if (!up && !down && !besideArc) return 0;
+  const turn = e.turn[i]!;
+  const ux = x - e.cx[i]!;
+  const uy = y - e.cy[i]!;
+  const inCircle = turn !== 0 && ux * ux + uy * uy < e.r[i]! * e.r[i]!;
+  if (!up && !down && !inCircle) return 0;
   const side = sideOf(x0, y0, x1, y1, x, y);
-  let winding = 0;
-  if (up && side > 0) winding = 1;
-  if (down && side < 0) winding = -1;
-  if (besideArc && e.turn * side < 0) {
-    const ux = x - e.cx;
-    const uy = y - e.cy;
-    if (ux * ux + uy * uy < e.r * e.r) winding += e.turn;
-  }
-  return winding;
+  const acrossChord = inCircle && turn * side < 0 ? turn : 0;
+  if (up && side > 0) return 1 + acrossChord;
+  return down && side < 0 ? acrossChord - 1 : acrossChord;
 }

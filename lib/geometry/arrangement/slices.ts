@@ -1,4 +1,4 @@
-import type { Edge } from './edge.js';
+import type { Edges } from './edges.js';
 import { layEqual } from './layers.js';
 import { meet } from './meet.js';
 import { closePairs } from './pairs.js';
@@ -6,29 +6,29 @@ import { vertexMerger } from './vertices.js';
 
 /** The pieces of edges between vertices; no two meet but at vertices, no two are the same curve. Slice i runs from vertex tail[i] to head[i]. */
 export interface Slices {
+  readonly edges: Edges;
   readonly xs: readonly number[];
   readonly ys: readonly number[];
   readonly count: number;
   readonly tail: Int32Array;
   readonly head: Int32Array;
-  /** whose carrier it lies on */
-  readonly edge: readonly Edge[];
+  /** the row of the edge whose carrier it lies on */
+  readonly edge: Int32Array;
   /** winding on its left less winding on its right: equal edges summed, opposite ones cancelled */
   readonly weight: Float64Array;
 }
 
 /** Cuts edges wherever they meet and lays equal pieces over each other. */
-export function sliceEdges(edges: readonly Edge[], tolerance: number): Slices {
-  const vertices = vertexMerger(tolerance, edges.length * 2);
-  const n = edges.length;
+export function sliceEdges(edges: Edges, tolerance: number): Slices {
+  const n = edges.count;
+  const vertices = vertexMerger(tolerance, n * 2);
+  const { x0, y0, x1, y1 } = edges;
   const tails = new Int32Array(n);
   const heads = new Int32Array(n);
   for (let i = 0; i < n; i++) {
-    const e = edges[i]!;
-    const before = edges[i - 1];
-    const goesOn = before && before.x1 === e.x0 && before.y1 === e.y0;
-    tails[i] = goesOn ? heads[i - 1]! : vertices.at(e.x0, e.y0);
-    heads[i] = vertices.at(e.x1, e.y1);
+    const goesOn = i > 0 && x1[i - 1] === x0[i] && y1[i - 1] === y0[i];
+    tails[i] = goesOn ? heads[i - 1]! : vertices.at(x0[i]!, y0[i]!);
+    heads[i] = vertices.at(x1[i]!, y1[i]!);
   }
   const cutEdge: number[] = [];
   const cutVertex: number[] = [];
@@ -37,15 +37,14 @@ export function sliceEdges(edges: readonly Edge[], tolerance: number): Slices {
     cutEdge.push(i);
     cutVertex.push(v);
   };
-  closePairs(edges, tolerance, (i, j) =>
-    meet(edges[i]!, edges[j]!, tolerance, (x, y, onA, onB) => {
+  closePairs(edges, n, tolerance, (i, j) =>
+    meet(edges, i, j, tolerance, (x, y, onA, onB) => {
       const v = vertices.at(x, y);
       if (onA) cut(i, v);
       if (onB) cut(j, v);
     }),
   );
-  const cuts = grouped(cutEdge, cutVertex, n);
-  return layEqual(edges, tails, heads, cuts, vertices, tolerance);
+  return layEqual(edges, tails, heads, grouped(cutEdge, cutVertex, n), vertices, tolerance);
 }
 
 /** The vertices that cut each edge: those of edge i are at[first[i]] up to at[first[i + 1]], in no order, some of them twice. */

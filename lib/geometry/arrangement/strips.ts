@@ -35,15 +35,17 @@ export function stripsOf(slices: Slices, rays: number): Strips {
 /** How low and how high each slice reaches: for an arc the box of its whole edge will do. */
 function heights(slices: Slices) {
   const { count, tail, head, ys, edge } = slices;
+  const { turn, minY, maxY } = slices.edges;
   const low = new Float64Array(count);
   const high = new Float64Array(count);
   let from = Infinity;
   let to = -Infinity;
   for (let i = 0; i < count; i++) {
     const e = edge[i]!;
-    const [y0, y1] = [ys[tail[i]!]!, ys[head[i]!]!];
-    low[i] = e.turn === 0 ? Math.min(y0, y1) : Math.min(e.minY, y0, y1);
-    high[i] = e.turn === 0 ? Math.max(y0, y1) : Math.max(e.maxY, y0, y1);
+    const y0 = ys[tail[i]!]!;
+    const y1 = ys[head[i]!]!;
+    low[i] = turn[e] === 0 ? Math.min(y0, y1) : Math.min(minY[e]!, y0, y1);
+    high[i] = turn[e] === 0 ? Math.max(y0, y1) : Math.max(maxY[e]!, y0, y1);
     from = Math.min(from, low[i]!);
     to = Math.max(to, high[i]!);
   }

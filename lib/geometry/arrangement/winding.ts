@@ -88,18 +88,20 @@ function leftmostOf(slices: Slices, around: Around, own: readonly number[], left
       vertex = v;
     }
   }
+  const { turn, cx, cy, r } = slices.edges;
   for (const i of own) {
     const e = edge[i]!;
-    if (e.turn === 0 || e.cx - e.r >= x) continue;
-    const [t, h] = [tail[i]!, head[i]!];
-    if (e.turn * sideOf(xs[t]!, ys[t]!, xs[h]!, ys[h]!, e.cx - e.r, e.cy) >= 0) continue;
-    x = e.cx - e.r;
+    if (turn[e] === 0 || cx[e]! - r[e]! >= x) continue;
+    const t = tail[i]!;
+    const h = head[i]!;
+    if (turn[e]! * sideOf(xs[t]!, ys[t]!, xs[h]!, ys[h]!, cx[e]! - r[e]!, cy[e]!) >= 0) continue;
+    x = cx[e]! - r[e]!;
     bulging = i;
   }
   // at its leftmost point an anticlockwise arc has the outside on its right
   if (bulging >= 0) {
     const e = edge[bulging]!;
-    return { x, y: e.cy, winding: e.turn > 0 ? left[bulging]! - weight[bulging]! : left[bulging]! };
+    return { x, y: cy[e]!, winding: turn[e]! > 0 ? left[bulging]! - weight[bulging]! : left[bulging]! };
   }
   const half = lastBefore(slices, around, vertex);
   const i = half >> 1;
@@ -116,7 +118,7 @@ function lastBefore(slices: Slices, around: Around, v: number): number {
 
 /** Winding, about a point, of all slices but those of one piece. */
 function windingAt(slices: Slices, index: Strips, piece: Int32Array, except: number, x: number, y: number): number {
-  const { tail, head, xs, ys, edge, weight } = slices;
+  const { edges, tail, head, xs, ys, edge, weight } = slices;
   let winding = 0;
   const s = stripAt(index, y);
   for (let k = index.first[s]!; k < index.first[s + 1]!; k++) {
@@ -124,7 +126,7 @@ function windingAt(slices: Slices, index: Strips, piece: Int32Array, except: num
     if (piece[i] === except) continue;
     const t = tail[i]!;
     const h = head[i]!;
-    winding += weight[i]! * windingOf(edge[i]!, xs[t]!, ys[t]!, xs[h]!, ys[h]!, x, y);
+    winding += weight[i]! * windingOf(edges, edge[i]!, xs[t]!, ys[t]!, xs[h]!, ys[h]!, x, y);
   }
   return winding;
 }
