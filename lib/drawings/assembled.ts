@@ -3,7 +3,7 @@ import { type Motion, moveOutline, moveRegion } from '../geometry/motion.js';
 import type { Outline } from '../geometry/outline.js';
 import type { Model } from '../models/model.js';
 import type { PartKind, Pocket } from '../parts/part.js';
-import type { Mm } from '../units/length.js';
+import { inches, type Mm, toInches } from '../units/length.js';
 import { printInches, printMm } from '../units/print-length.js';
 import { caption, type LegendItem, legend, overallDimension } from './caption.js';
 import type { Paint, Picture, PictureGroup, PictureShape } from './picture.js';
@@ -95,14 +95,14 @@ const legendRow = (pieces: readonly Placed[], radius: Mm, ink: Paint, dashed: Pa
   legend(legendItems(pieces, ink, dashed), { x: 0, y: -1.37 * radius }, radius * 0.034, 2.3 * radius);
 
 /** The finished prop from the front: real outlines with true arcs, what lies in front over what lies behind, hidden seams and laps
- * dashed, plugs in, bores open; its title above, its overall diameter in both units and a legend below.
+ * dashed, plugs in, bores open; its title above, its overall diameter to a 64th of an inch and a tenth of a mm and a legend below.
  * @returns a picture in millimetres of the real thing, wheel centre at the origin */
 export function assembledPicture(model: Model): Picture {
   const pieces = placedPieces(model);
   const radius = overallRadius(pieces);
   const size = 2 * radius;
   const box: Box = { minX: -1.25 * radius, minY: -1.47 * radius, maxX: 1.25 * radius, maxY: 1.34 * radius };
-  const text = `Ø ${printInches(size)} = ${printMm(size)}`;
+  const text = `Ø ${printInches(inches(Math.round(toInches(size) * 64) / 64))} (${printMm(size, 1)})`;
   return {
     title: model.title,
     box,

@@ -6,7 +6,7 @@ export class MachineRefused extends Error {
   readonly code: string;
 
   constructor(doing: string, code: string, because: string) {
-    super(`${doing}: the machine refused (${code}: ${because})`);
+    super(`${doing}: the machine refused (${because.startsWith(code) ? because : `${code}: ${because}`})`);
     this.name = 'MachineRefused';
     this.code = code;
   }
