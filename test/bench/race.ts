@@ -14,23 +14,23 @@ function timeOf(work: () => unknown, calls: number): number {
   return (performance.now() - began) / calls;
 }
 
-/** Median milliseconds of each over `rounds` rounds after two that warm up; calls under `sample` ms are repeated to fill it. */
+/** Calls it until it has run for so many milliseconds, so that it is compiled; gives the time of the last call. */
+function warm(work: () => unknown, milliseconds: number): number {
+  const began = performance.now();
+  let last = timeOf(work, 1);
+  while (performance.now() - began < milliseconds) last = timeOf(work, 1);
+  return last;
+}
+
+/** Median milliseconds of each over `rounds` rounds in turn, after a warm-up; a short call is repeated to fill `sample` ms. */
 export function race(rivals: Rivals, rounds = 9, sample = 25): Record<string, number> {
-  const times: Record<string, number[]> = {};
-  const calls: Record<string, number> = {};
-  for (let round = -2; round < rounds; round++) {
-    for (const [name, work] of Object.entries(rivals)) {
-      const t = timeOf(work, calls[name] ?? 1);
-      calls[name] ??= Math.max(1, Math.min(2000, Math.ceil(sample / Math.max(t, 1e-3))));
-      if (round === -2) calls[name] = Math.max(1, Math.min(2000, Math.ceil(sample / Math.max(timeOf(work, 3), 1e-3))));
-      if (round >= 0) {
-        times[name] ??= [];
-        times[name].push(t);
-      }
-    }
-  }
-  if (consumed === times) throw new Error('unreachable');
-  return Object.fromEntries(Object.entries(times).map(([name, list]) => [name, median(list)]));
+  const runners = Object.entries(rivals).map(([name, work]) => {
+    const calls = Math.max(1, Math.ceil(sample / Math.max(warm(work, 400), 1e-3)));
+    return { name, work, calls, times: [] as number[] };
+  });
+  for (let round = 0; round < rounds; round++) for (const r of runners) r.times.push(timeOf(r.work, r.calls));
+  if (consumed === runners) throw new Error('unreachable');
+  return Object.fromEntries(runners.map(r => [r.name, median(r.times)]));
 }
 
 export interface Row {

@@ -17,6 +17,7 @@ export function closePairs(
   const { minX, minY, maxX, maxY } = boxes;
   const strips = stripsFor(boxes, count);
   const waiting: number[][] = Array.from({ length: strips.count }, () => []);
+  const counts = new Int32Array(strips.count);
   const stripAt = (y: number): number =>
     Math.min(strips.count - 1, Math.max(0, Math.floor((y - strips.from) / strips.height)));
   for (const i of byLeftEdge(boxes.minX, count)) {
@@ -27,7 +28,7 @@ export function closePairs(
     for (let s = stripAt(low); s <= last; s++) {
       const list = waiting[s]!;
       let kept = 0;
-      for (let k = 0; k < list.length; k++) {
+      for (let k = 0; k < counts[s]!; k++) {
         const j = list[k]!;
         if (maxX[j]! < left) continue;
         list[kept++] = j;
@@ -36,8 +37,8 @@ export function closePairs(
           visit(Math.min(i, j), Math.max(i, j));
         }
       }
-      list.length = kept;
-      list.push(i);
+      list[kept] = i;
+      counts[s] = kept + 1;
     }
   }
 }

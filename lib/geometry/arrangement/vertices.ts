@@ -6,7 +6,10 @@ export interface Vertices {
   readonly at: (x: number, y: number) => number;
 }
 
-/** Cells of eight tolerances, hashed; a point near its cell's border is also looked up across it. */
+/** A cell is so many tolerances wide: few points are then near its border. */
+const CELL = 64;
+
+/** Cells, hashed; a point near its cell's border is also looked up across it. */
 export function vertexMerger(tolerance: number, expected: number): Vertices {
   const xs: number[] = [];
   const ys: number[] = [];
@@ -14,7 +17,7 @@ export function vertexMerger(tolerance: number, expected: number): Vertices {
   let mask = 63;
   while (mask < expected * 2) mask = mask * 2 + 1;
   const heads = new Int32Array(mask + 1).fill(-1);
-  const cell = 8 * tolerance;
+  const cell = CELL * tolerance;
   const near = tolerance * tolerance;
   const bucket = (ix: number, iy: number): number => {
     const h = Math.imul(ix | 0, 0x9e3779b1) ^ Math.imul(iy | 0, 0x85ebca6b);
@@ -33,8 +36,8 @@ export function vertexMerger(tolerance: number, expected: number): Vertices {
     const fy = y / cell;
     const ix = Math.floor(fx);
     const iy = Math.floor(fy);
-    const sideX = fx - ix < 0.125 ? -1 : fx - ix > 0.875 ? 1 : 0;
-    const sideY = fy - iy < 0.125 ? -1 : fy - iy > 0.875 ? 1 : 0;
+    const sideX = beside(fx - ix);
+    const sideY = beside(fy - iy);
     let found = find(ix, iy, x, y, -1);
     if (sideX) found = find(ix + sideX, iy, x, y, found);
     if (sideY) found = find(ix, iy + sideY, x, y, found);
@@ -50,3 +53,6 @@ export function vertexMerger(tolerance: number, expected: number): Vertices {
   };
   return { xs, ys, at };
 }
+
+/** Which neighbouring cell a point at a share of the way across its own is within reach of: the one before, the one after, or none (0). */
+const beside = (share: number): -1 | 0 | 1 => (share < 1 / CELL ? -1 : share > 1 - 1 / CELL ? 1 : 0);
