@@ -101,14 +101,15 @@ function sheetFiles(sheet: Sheet, index: number): [string, string][] {
 
 async function write({ wheel, sheets, report }: Worked, host: Host): Promise<Files> {
   const picture = writePicture(assembledPicture(wheel));
-  const png = host.png && (await host.png(picture));
-  return new Map<string, string | Uint8Array>([
+  // the host may draw it while the rest is written
+  const drawn = host.png?.(picture);
+  const texts: [string, string | Uint8Array][] = [
     ['report.json', writeJson(report)],
     ['assembled.svg', picture],
-    ...(png ? [['assembled.png', png] as const] : []),
     ...wheel.parts.flatMap(partFiles),
     ...sheets.flatMap(sheetFiles),
-  ]);
+  ];
+  return new Map(drawn ? [...texts, ['assembled.png', await drawn]] : texts);
 }
 
 /** Everything but the writing: what `rimwright check` prints. */

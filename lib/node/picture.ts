@@ -1,5 +1,5 @@
 /** How wide a picture is drawn when nobody says: sharp on a page, small as a file. */
-const PIXELS = 1200;
+const PIXELS = 800;
 
 /** A PNG of an SVG picture, drawn by resvg. It knows no fonts, so text elements stay blank: our pictures letter in strokes.
  * @param width of the image, pixels; the height follows */
