@@ -1,12 +1,11 @@
 import { refuse } from '../findings/unusable.js';
 import type { Mm } from '../units/length.js';
 import { arrange } from './arrangement/arrange.js';
-import { edgeTable } from './arrangement/edges.js';
+import { type Edges, edgeTable, extentOf } from './arrangement/edges.js';
 import { union } from './boolean.js';
-import { bounds } from './measure.js';
-import { type Outline, type Region, reverse } from './outline.js';
+import type { Region } from './outline.js';
 import { addRawOffset, EDGES_PER_VERTEX, type Join } from './raw-offset.js';
-import { repair } from './repair.js';
+import { type Source, sourceOf } from './source.js';
 import { mergeTolerance } from './tolerance.js';
 
 export interface OffsetOptions {
@@ -28,42 +27,48 @@ export function offset(regions: Region | readonly Region[], by: Mm, options: Off
   if (!Number.isFinite(by)) refuse('by', by, 'a length in mm');
   const join: Join = { kind: options.join ?? 'round', limit: options.limit ?? MITRE_LIMIT };
   if (!(join.limit >= 1)) refuse('limit', join.limit, '1 or more offsets');
-  const given = ('outer' in regions ? [regions] : regions).map(repair);
+  const given = 'outer' in regions ? [regions] : regions;
   if (by === 0) return union(given);
   return by > 0 ? grow(given, by, join) : shrink(given.length > 1 ? union(given) : given, -by, join);
 }
 
-/** Whether an outline is wider than a disc of that radius in some direction: no such disc then holds it whole. */
-function wider(outline: Outline, radius: Mm): boolean {
-  const box = bounds(outline);
-  return box.maxX - box.minX > 2 * radius || box.maxY - box.minY > 2 * radius;
-}
-
-/** Roundings of points that are worked out are relative to the largest coordinate of the result. */
-function toleranceFor(regions: readonly Region[], by: Mm): Mm {
-  let most = 0;
-  for (const { outer } of regions) {
-    const box = bounds(outer);
-    most = Math.max(most, -box.minX, -box.minY, box.maxX, box.maxY);
-  }
-  return mergeTolerance(most + by);
-}
-
-function rawOffset(outlines: readonly Outline[], by: Mm, join: Join, tolerance: Mm) {
-  const edges = edgeTable(EDGES_PER_VERTEX * outlines.reduce((n, o) => n + o.length, 0));
-  for (const o of outlines) addRawOffset(edges, o, by, join, tolerance);
-  return edges;
-}
-
 /** An opening that is not wider than the disc is filled: every point of it is near its edge. */
 function grow(regions: readonly Region[], by: Mm, join: Join): Region[] {
-  const outlines = regions.flatMap(r => [r.outer, ...r.openings.filter(o => wider(o, by))]);
-  return arrange(rawOffset(outlines, by, join, toleranceFor(regions, by)), w => w > 0);
+  const source = sourceOf([regions], [1]);
+  const used = source.outer.map((outer, k) => outer || wider(source, k, by));
+  return arrange(rawOffset(source, used, false, by, join), w => w > 0);
 }
 
 /** Shrinking a region is growing what is outside it: the outlines run the other way, and the plane far off winds 0 instead of 1.
- * A region that is not wider than the disc is gone. */
+ * A region that is not wider than the disc is gone, its openings with it. */
 function shrink(regions: readonly Region[], by: Mm, join: Join): Region[] {
-  const outlines = regions.filter(r => wider(r.outer, by)).flatMap(r => [r.outer, ...r.openings].map(reverse));
-  return arrange(rawOffset(outlines, by, join, toleranceFor(regions, by)), w => w < 0);
+  const source = sourceOf([regions], [1]);
+  let kept = false;
+  const used = source.outer.map((outer, k) => {
+    if (outer) kept = wider(source, k, by);
+    return kept;
+  });
+  return arrange(rawOffset(source, used, true, by, join), w => w < 0);
+}
+
+/** Whether an outline is wider than a disc of that radius in some direction: no such disc then holds it whole. */
+function wider({ edges, first }: Source, k: number, radius: Mm): boolean {
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  for (let i = first[k]!; i < first[k + 1]!; i++) {
+    box.minX = Math.min(box.minX, edges.minX[i]!);
+    box.minY = Math.min(box.minY, edges.minY[i]!);
+    box.maxX = Math.max(box.maxX, edges.maxX[i]!);
+    box.maxY = Math.max(box.maxY, edges.maxY[i]!);
+  }
+  return box.maxX - box.minX > 2 * radius || box.maxY - box.minY > 2 * radius;
+}
+
+function rawOffset(source: Source, used: readonly boolean[], back: boolean, by: Mm, join: Join): Edges {
+  const { edges, first } = source;
+  const raw = edgeTable(EDGES_PER_VERTEX * edges.count);
+  const tolerance = mergeTolerance(extentOf(edges) + by);
+  used.forEach((use, k) => {
+    if (use) addRawOffset(raw, edges, first[k]!, first[k + 1]!, back, by, join, tolerance);
+  });
+  return raw;
 }

@@ -11,24 +11,34 @@ import { mergeTolerance, SLIVER } from './tolerance.js';
 /** Refuses a region whose outlines cross themselves or each other, or whose openings are not inside it. Outlines may touch.
  * Overlaps thinner than SLIVER are the rounding of whoever wrote the coordinates, and pass. @throws GeometryFailure 'self-crossing' */
 export function requirePlain(region: Region): void {
-  const outlines = [region.outer, ...region.openings];
-  const edges = edgeTable(outlines.reduce((n, o) => n + o.length, 0));
-  const first = outlines.map(o => {
-    const start = edges.count;
-    addOutline(edges, o, 1, 0);
-    return start;
-  });
+  const { edges, first } = tableOf(region);
+  requirePlainRows(region, edges, first);
+}
+
+/** The same for a region whose outlines are in a table already: outline k is the rows first[k] up to first[k + 1]. */
+export function requirePlainRows(region: Region, edges: Edges, first: readonly number[]): void {
   const tolerance = mergeTolerance(extentOf(edges));
-  if (!touching(edges, tolerance) && wellNested(edges, [...first, edges.count])) return;
+  if (!touching(edges, first[0]!, first.at(-1)!, tolerance) && wellNested(edges, first)) return;
   // plain means: every point is wound round once or not at all
-  const [bad] = arrange(edges, w => w < 0 || w > 1).filter(r => area(r) > SLIVER * perimeter(r));
+  const [bad] = arrange(tableOf(region).edges, w => w < 0 || w > 1).filter(r => area(r) > SLIVER * perimeter(r));
   if (bad) throw new GeometryFailure('self-crossing', bad.outer[0]!, 'the outlines of a region cross');
 }
 
+function tableOf(region: Region): { readonly edges: Edges; readonly first: readonly number[] } {
+  const outlines = [region.outer, ...region.openings];
+  const edges = edgeTable(outlines.reduce((n, o) => n + o.length, 0));
+  const first = [0];
+  for (const o of outlines) {
+    addOutline(edges, o, 1, 0);
+    first.push(edges.count);
+  }
+  return { edges, first };
+}
+
 /** Whether any two edges meet other than at a common end. */
-function touching(edges: Edges, tolerance: number): boolean {
+function touching(edges: Edges, from: number, to: number, tolerance: number): boolean {
   let found = false;
-  closePairs(edges, edges.count, tolerance, (i, j) =>
+  closePairs(edges, from, to, tolerance, (i, j) =>
     meet(edges, i, j, tolerance, (x, y) => {
       found ||= !(atEnd(edges, i, x, y, tolerance) && atEnd(edges, j, x, y, tolerance));
     }),
@@ -63,7 +73,7 @@ function wellNested(edges: Edges, first: readonly number[]): boolean {
     maxY: openings.map((_, k) => most(edges.maxY, first[k + 1]!, first[k + 2]!)),
   };
   let apart = true;
-  closePairs(boxes, openings.length, 0, (j, k) => {
+  closePairs(boxes, 0, openings.length, 0, (j, k) => {
     apart &&= roundStart(j + 1, openings[k]!) === 0 && roundStart(k + 1, openings[j]!) === 0;
   });
   return apart;

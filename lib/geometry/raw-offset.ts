@@ -1,6 +1,5 @@
 import type { Mm } from '../units/length.js';
-import { addArc, addLine, addOutline, type Edges, edgeTable } from './arrangement/edges.js';
-import type { Outline } from './outline.js';
+import { addArc, addLine, type Edges } from './arrangement/edges.js';
 import { TURNS_BACK } from './tolerance.js';
 
 /** How the outside of a corner is closed. */
@@ -29,57 +28,65 @@ export const EDGES_PER_VERTEX = 3;
  * the right, by straight lines across those that close. Its winding about a point is at least the number of pieces in which a disc of
  * radius `by` there meets what lies left of the outline: above 0 exactly within `by` of it. That holds while no disc swallows a whole
  * opening, so openings that may be swallowed are left out before (see offset.ts).
+ * The outline is the rows `from` up to `to` of the source; run `back`, its left and right change places.
  * Source: convolution of tracings, Guibas, Ramshaw and Stolfi, "A Kinetic Framework for Computational Geometry", FOCS 1983; winding
  * numbers of raw offset curves, Chen and McMains, "Polygon Offsetting by Computing Winding Numbers", 2005. Both cut a closing corner by
  * the arc run backwards; its chord adds only points within `by` of the corner. */
-export function addRawOffset(edges: Edges, outline: Outline, by: Mm, join: Join, tolerance: Mm): void {
-  const source = edgeTable(outline.length);
-  addOutline(source, outline, 1, tolerance);
-  const first = shift(source, 0, by);
+export function addRawOffset(
+  edges: Edges,
+  source: Edges,
+  from: number,
+  to: number,
+  back: boolean,
+  by: Mm,
+  join: Join,
+  tolerance: Mm,
+): void {
+  const row = (k: number): number => (back ? to - 1 - k : from + k);
+  const first = shift(source, row(0), back, by);
   let s = first;
-  for (let i = 0; i < source.count; i++) {
-    const next = i + 1 < source.count ? shift(source, i + 1, by) : first;
-    addShifted(edges, source, i, s, by, tolerance);
-    addCorner(edges, source.x1[i]!, source.y1[i]!, s, next, by, join, tolerance);
+  for (let k = 0; k < to - from; k++) {
+    const i = row(k);
+    const next = from + k + 1 < to ? shift(source, row(k + 1), back, by) : first;
+    addShifted(edges, source, i, back, s, by, tolerance);
+    addCorner(
+      edges,
+      back ? source.x0[i]! : source.x1[i]!,
+      back ? source.y0[i]! : source.y1[i]!,
+      s,
+      next,
+      by,
+      join,
+      tolerance,
+    );
     s = next;
   }
 }
 
-function shift(e: Edges, i: number, by: number): Shifted {
-  const x0 = e.x0[i]!;
-  const y0 = e.y0[i]!;
-  const x1 = e.x1[i]!;
-  const y1 = e.y1[i]!;
-  const turn = e.turn[i]!;
-  if (turn === 0) {
-    const dx = x1 - x0;
-    const dy = y1 - y0;
-    const length = Math.sqrt(dx * dx + dy * dy);
-    const tx = dx / length;
-    const ty = dy / length;
-    const nx = ty * by;
-    const ny = -tx * by;
-    return { sx: x0 + nx, sy: y0 + ny, ex: x1 + nx, ey: y1 + ny, tx0: tx, ty0: ty, tx1: tx, ty1: ty };
+/** An edge's ends moved to the right. To the right of an anticlockwise arc is away from its centre. */
+function shift(e: Edges, i: number, back: boolean, by: number): Shifted {
+  const x0 = back ? e.x1[i]! : e.x0[i]!;
+  const y0 = back ? e.y1[i]! : e.y0[i]!;
+  const x1 = back ? e.x0[i]! : e.x1[i]!;
+  const y1 = back ? e.y0[i]! : e.y1[i]!;
+  const turn = back ? -e.turn[i]! : e.turn[i]!;
+  let tx0 = x1 - x0;
+  let ty0 = y1 - y0;
+  let tx1 = tx0;
+  let ty1 = ty0;
+  let length = Math.sqrt(tx0 * tx0 + ty0 * ty0);
+  if (turn !== 0) {
+    length = e.r[i]! * turn;
+    tx0 = e.cy[i]! - y0;
+    ty0 = x0 - e.cx[i]!;
+    tx1 = e.cy[i]! - y1;
+    ty1 = x1 - e.cx[i]!;
   }
-  const cx = e.cx[i]!;
-  const cy = e.cy[i]!;
-  const r = e.r[i]!;
-  const ux0 = (x0 - cx) / r;
-  const uy0 = (y0 - cy) / r;
-  const ux1 = (x1 - cx) / r;
-  const uy1 = (y1 - cy) / r;
-  // to the right of an anticlockwise arc is away from its centre
-  const out = turn * by;
-  return {
-    sx: x0 + ux0 * out,
-    sy: y0 + uy0 * out,
-    ex: x1 + ux1 * out,
-    ey: y1 + uy1 * out,
-    tx0: -uy0 * turn,
-    ty0: ux0 * turn,
-    tx1: -uy1 * turn,
-    ty1: ux1 * turn,
-  };
+  tx0 /= length;
+  ty0 /= length;
+  tx1 /= length;
+  ty1 /= length;
+  return { sx: x0 + ty0 * by, sy: y0 - tx0 * by, ex: x1 + ty1 * by, ey: y1 - tx1 * by, tx0, ty0, tx1, ty1 };
 }
 
 function addGap(edges: Edges, x0: number, y0: number, x1: number, y1: number, tolerance: number): void {
@@ -87,8 +94,8 @@ function addGap(edges: Edges, x0: number, y0: number, x1: number, y1: number, to
 }
 
 /** The edge moved. A clockwise arc of a radius below `by` turns inside out: as at a closing corner, the straight line takes its place. */
-function addShifted(edges: Edges, e: Edges, i: number, s: Shifted, by: number, tolerance: number): void {
-  const turn = e.turn[i]!;
+function addShifted(edges: Edges, e: Edges, i: number, back: boolean, s: Shifted, by: number, tolerance: number): void {
+  const turn = back ? -e.turn[i]! : e.turn[i]!;
   const r = e.r[i]! + turn * by;
   if (turn === 0 || r <= tolerance) addGap(edges, s.sx, s.sy, s.ex, s.ey, tolerance);
   else addArc(edges, s.sx, s.sy, s.ex, s.ey, turn, e.cx[i]!, e.cy[i]!, r, 1);

@@ -53,17 +53,21 @@ function repairOutline(outline: Outline, turn: 1 | -1): Outline | undefined {
   return area * turn > 0 ? clean : reverse(clean);
 }
 
-/** A region with what is plain put right: vertices typed twice and edges without length dropped, arcs of more than a half turn
- * split, outer anticlockwise, openings clockwise, openings without area dropped. What is right already comes back as it was.
- * @throws GeometryFailure 'not-finite', 'empty' or 'self-crossing', with the place */
-export function repair(region: Region): Region {
+/** What repair does, without the check for crossings. */
+export function clean(region: Region): Region {
   const outer = repairOutline(region.outer, 1);
   if (!outer) {
     const at = region.outer[0] ?? { x: 0, y: 0 };
     throw new GeometryFailure('empty', at, 'the outer outline has no area');
   }
-  const openings = region.openings.map(o => repairOutline(o, -1)).filter(o => o !== undefined);
-  const repaired = { outer, openings };
+  return { outer, openings: region.openings.map(o => repairOutline(o, -1)).filter(o => o !== undefined) };
+}
+
+/** A region with what is plain put right: vertices typed twice and edges without length dropped, arcs of more than a half turn
+ * split, outer anticlockwise, openings clockwise, openings without area dropped. Every operation does this to what it is given.
+ * @throws GeometryFailure 'not-finite', 'empty' or 'self-crossing', with the place */
+export function repair(region: Region): Region {
+  const repaired = clean(region);
   requirePlain(repaired);
   return repaired;
 }

@@ -26,7 +26,9 @@ export interface Edges {
 
 /** An empty table with room for so many edges. */
 export function edgeTable(room: number): Edges {
-  const column = (): Float64Array => new Float64Array(room);
+  const store = new ArrayBuffer(12 * 8 * room);
+  let columns = 0;
+  const column = (): Float64Array => new Float64Array(store, 8 * room * columns++, room);
   return {
     count: 0,
     x0: column(),

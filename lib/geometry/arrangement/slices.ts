@@ -37,7 +37,7 @@ export function sliceEdges(edges: Edges, tolerance: number): Slices {
     cutEdge.push(i);
     cutVertex.push(v);
   };
-  closePairs(edges, n, tolerance, (i, j) =>
+  closePairs(edges, 0, n, tolerance, (i, j) =>
     meet(edges, i, j, tolerance, (x, y, onA, onB) => {
       const v = vertices.at(x, y);
       if (onA) cut(i, v);

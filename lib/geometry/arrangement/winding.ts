@@ -29,10 +29,11 @@ export function windings(slices: Slices, around: Around): Windings {
     for (const m of spread.members) piece[m] = members.length;
     members.push(spread.members);
   }
-  const index = stripsOf(slices, members.length);
+  const index = members.length > 1 ? stripsOf(slices, members.length) : undefined;
   members.forEach((own, p) => {
     const outside = leftmostOf(slices, around, own, left);
-    levels.push(windingAt(slices, index, piece, p, outside.x, outside.y) - outside.winding);
+    const others = index ? windingAt(slices, index, piece, p, outside.x, outside.y) : 0;
+    levels.push(others - outside.winding);
   });
   for (let i = 0; i < n; i++) left[i]! += levels[piece[i]!]!;
   return { left };
