@@ -1,5 +1,5 @@
 import type { Finding } from '../findings/finding.js';
-import { edgeFaces } from '../models/helm-sizes.js';
+import { edgeFaces } from '../models/helm-wheel/sizes.js';
 import type { HelmWheel } from '../models/helm-wheel.js';
 import type { EdgeProfile } from '../models/helm-wheel-options.js';
 import type { Mm } from '../units/length.js';

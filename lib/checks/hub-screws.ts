@@ -1,5 +1,5 @@
 import type { Finding } from '../findings/finding.js';
-import { screwCircle } from '../models/helm-core.js';
+import { screwCircle } from '../models/helm-wheel/core.js';
 import type { HelmWheel } from '../models/helm-wheel.js';
 
 /** A note where no screw finds room between the wedges' corners and the hub's edge: glue only. */

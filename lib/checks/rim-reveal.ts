@@ -1,5 +1,5 @@
 import type { Finding } from '../findings/finding.js';
-import { edgeFaces } from '../models/helm-sizes.js';
+import { edgeFaces } from '../models/helm-wheel/sizes.js';
 import type { HelmWheel } from '../models/helm-wheel.js';
 
 /** Trim leaves the rim's routed edge free: (band - trim band) / 2 is at least the edge's radius on every face that has both. */

@@ -1,5 +1,5 @@
 import type { Finding } from '../findings/finding.js';
-import { coreSizes } from '../models/helm-core.js';
+import { coreSizes } from '../models/helm-wheel/core.js';
 import type { HelmWheel } from '../models/helm-wheel.js';
 
 /** How the wheel turns agrees with its bore: a shaft needs a hole, a wheel that turns on its own wants two bearings. */

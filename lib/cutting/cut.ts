@@ -4,12 +4,12 @@ import { offset } from '../geometry/offset.js';
 import { type Region, solid } from '../geometry/outline.js';
 import { partFaces } from '../parts/faces.js';
 import type { Face, Label, Part, Score } from '../parts/part.js';
+import type { Method } from '../stock/stock.js';
 import { type Cutter, cutWidth } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
 import { type Compensated, compensate } from './compensate.js';
 import type { CutPart, FaceCuts } from './cut-part.js';
 import { drilling } from './drilling.js';
-import type { Method } from './method.js';
 import { clearings } from './pockets.js';
 
 const NO_PROFILE: Compensated = { outside: [], inside: [], findings: [] };

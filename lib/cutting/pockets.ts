@@ -5,10 +5,10 @@ import { type Outline, type Polyline, type Region, solid, vertex } from '../geom
 import { distance } from '../geometry/point.js';
 import { ON_BOUNDARY } from '../geometry/tolerance.js';
 import type { Face, Part, Pocket } from '../parts/part.js';
+import type { Method } from '../stock/stock.js';
 import type { Mm, Radians } from '../units/length.js';
 import { cornerNote } from './corner-note.js';
 import { centresIn, cornersOfHollow, widestCutter } from './hollow.js';
-import type { Method } from './method.js';
 
 /** An area to clear to a depth, in the part's frame. */
 export interface Clearing {

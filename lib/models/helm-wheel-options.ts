@@ -1,10 +1,8 @@
+import type { Method } from '../stock/stock.js';
 import type { Mm, Radians } from '../units/length.js';
 
 /** Which faces of the prop something is on. */
 export type Faces = 'front' | 'back' | 'both';
-
-/** How the work is done: hand tools, a router (half laps are pockets) or a laser (half laps are through-cut layers). */
-export type Method = 'hand' | 'router' | 'laser';
 
 /** Turned by a shaft it is fixed to, turning on its own bearing, or hung flat. */
 export type Turns = 'shaft' | 'bearing' | 'fixed';

@@ -1,14 +1,14 @@
 import type { Finding, Outcome } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
 import { type Draft, gather } from './drafts.js';
-import { helmSettings, helmSteps } from './helm-guide.js';
-import { helmHardware } from './helm-hardware.js';
-import { hubDrafts } from './helm-hub.js';
-import { helmLimits } from './helm-limits.js';
-import { rimDrafts } from './helm-rim.js';
-import { type HelmSizes, helmSizes, sizeNotes } from './helm-sizes.js';
-import { spokeDrafts } from './helm-spokes.js';
-import { trimDrafts } from './helm-trim.js';
+import { helmSettings, helmSteps } from './helm-wheel/guide.js';
+import { helmHardware } from './helm-wheel/hardware.js';
+import { hubDrafts } from './helm-wheel/hub.js';
+import { helmLimits } from './helm-wheel/limits.js';
+import { rimDrafts } from './helm-wheel/rim.js';
+import { type HelmSizes, helmSizes, sizeNotes } from './helm-wheel/sizes.js';
+import { spokeDrafts } from './helm-wheel/spokes.js';
+import { trimDrafts } from './helm-wheel/trim.js';
 import type { HelmWheelOptions } from './helm-wheel-options.js';
 import type { Model } from './model.js';
 

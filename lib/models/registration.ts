@@ -31,7 +31,7 @@ export function arcsBetween(cuts: readonly Radians[]): Arc[] {
 const middle = (a: Arc): Radians => a.from + a.sweep / 2;
 
 /** Whether an angle lies in an arc. */
-const holds = (arc: Arc, angle: Radians): boolean => wrap(angle - arc.from) < arc.sweep;
+export const holds = (arc: Arc, angle: Radians): boolean => wrap(angle - arc.from) < arc.sweep;
 
 /** Angles at which pins go, so that each piece has one of them: the widest stretch of each piece that has none yet, the shortest
  * pieces first, so that a regular wheel keeps its pins regular.

@@ -1,8 +1,8 @@
 import type { CutPart } from '../cutting/cut-part.js';
-import type { Method } from '../cutting/method.js';
 import type { Finding, Outcome } from '../findings/finding.js';
 import { refuse } from '../findings/unusable.js';
 import { area } from '../geometry/measure.js';
+import type { Method } from '../stock/stock.js';
 import { cutWidth, type Stock } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
 import { type Bed, fitsBed, fittingWays, overhang, tooFew, tooLargeForBed, tooSmall, usableRoom } from './fit.js';

@@ -1,22 +1,16 @@
 import { requireRange } from '../findings/unusable.js';
-import { annularSector, bulgeOf, type Outline, solid, vertex } from '../geometry/outline.js';
+import { annularSector, bulgeOf, solid, vertex } from '../geometry/outline.js';
 import { polar } from '../geometry/point.js';
 import type { Mm, Radians } from '../units/length.js';
 import type { Mate, Part } from './part.js';
+import { type PieceOptions, piece } from './piece.js';
 
 /** What every rim piece needs to know; lengths mm. */
-export interface RimPieceOptions {
+export interface RimPieceOptions extends PieceOptions {
   /** outer radius of the rim, 1 to 10000 */
   readonly outer: Mm;
   /** inner radius, above 0 and below `outer` */
   readonly inner: Mm;
-  readonly thickness: Mm;
-  readonly stock: string;
-  readonly id?: string;
-  readonly name?: string;
-  readonly quantity?: number;
-  /** false where the stock has no grain to follow (plywood); true unless given: along the chord */
-  readonly grained?: boolean;
 }
 
 export interface FelloeOptions extends RimPieceOptions {
@@ -39,20 +33,8 @@ function requireRing(o: RimPieceOptions): void {
   requireRange('thickness', o.thickness, 0.1, 1000);
 }
 
-function rimPiece(o: RimPieceOptions, outer: Outline, mates: readonly Mate[]): Part {
-  return {
-    id: o.id ?? 'felloe',
-    kind: 'felloe',
-    name: o.name ?? 'Felloe',
-    quantity: o.quantity ?? 1,
-    stock: o.stock,
-    thickness: o.thickness,
-    region: solid(outer),
-    features: [],
-    mates,
-    ...((o.grained ?? true) && { grain: 0 }),
-  };
-}
+/** The two edges that run across the band. */
+const ends = (joint: Mate['joint']): Mate[] => [1, 3].map(edge => ({ edge, joint }));
 
 /** One felloe: a sector of the rim with radial seams, symmetric about +y, wheel centre at the origin; grain along its chord.
  * Board it needs: width outer - inner cos(sweep / 2), length 2 outer sin(sweep / 2).
@@ -60,10 +42,8 @@ function rimPiece(o: RimPieceOptions, outer: Outline, mates: readonly Mate[]): P
 export function felloe(o: FelloeOptions): Part {
   requireRing(o);
   requireRange('sweep', o.sweep, 1e-3, Math.PI, 'rad');
-  return rimPiece(o, annularSector(o.inner, o.outer, QUARTER - o.sweep / 2, o.sweep), [
-    { edge: 1, joint: 'seam' },
-    { edge: 3, joint: 'seam' },
-  ]);
+  const region = solid(annularSector(o.inner, o.outer, QUARTER - o.sweep / 2, o.sweep));
+  return piece('felloe', 'Felloe', o, { region, mates: ends('seam') });
 }
 
 /** The rim piece that fills the space between two spokes in a layer the spokes pass through: its ends run parallel to the
@@ -76,17 +56,11 @@ export function looseFelloe(o: LooseFelloeOptions): Part {
   const half = (radius: Mm): Radians => o.between / 2 - Math.asin(o.lap / 2 / radius);
   const out = half(o.outer);
   const inn = half(o.inner);
-  return rimPiece(
-    o,
-    [
-      vertex(polar(o.outer, QUARTER - out), bulgeOf(2 * out)),
-      vertex(polar(o.outer, QUARTER + out)),
-      vertex(polar(o.inner, QUARTER + inn), bulgeOf(-2 * inn)),
-      vertex(polar(o.inner, QUARTER - inn)),
-    ],
-    [
-      { edge: 1, joint: 'lap' },
-      { edge: 3, joint: 'lap' },
-    ],
-  );
+  const outline = [
+    vertex(polar(o.outer, QUARTER - out), bulgeOf(2 * out)),
+    vertex(polar(o.outer, QUARTER + out)),
+    vertex(polar(o.inner, QUARTER + inn), bulgeOf(-2 * inn)),
+    vertex(polar(o.inner, QUARTER - inn)),
+  ];
+  return piece('felloe', 'Loose felloe', o, { region: solid(outline), mates: ends('lap') });
 }

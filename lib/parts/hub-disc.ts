@@ -2,7 +2,8 @@ import { requireRange } from '../findings/unusable.js';
 import { circle, reverse, solid } from '../geometry/outline.js';
 import { type Point, polar } from '../geometry/point.js';
 import type { Mm, Radians } from '../units/length.js';
-import type { Drill, Face, Part, PartKind, Pocket } from './part.js';
+import type { Drill, Face, Part, Pocket } from './part.js';
+import { type PieceOptions, piece } from './piece.js';
 
 /** A hole in a disc's middle: nothing, a through hole, or a seat from one face with a smaller hole through its shoulder; mm. */
 export type Bore =
@@ -10,18 +11,13 @@ export type Bore =
   | { readonly kind: 'through'; readonly diameter: Mm }
   | { readonly kind: 'seat'; readonly diameter: Mm; readonly depth: Mm; readonly face: Face; readonly shoulder: Mm };
 
-export interface DiscOptions {
+export interface DiscOptions extends PieceOptions {
   readonly diameter: Mm;
   readonly bore: Bore;
-  readonly thickness: Mm;
-  readonly stock: string;
   /** holes on a circle: how many, on what radius, from what angle; mm, radians */
   readonly holes?: { readonly count: number; readonly radius: Mm; readonly diameter: Mm; readonly from: Radians };
-  readonly kind?: PartKind;
-  readonly id?: string;
-  readonly name?: string;
-  readonly quantity?: number;
-  readonly grained?: boolean;
+  /** hub-disc unless given */
+  readonly kind?: 'hub-disc' | 'core-plug';
 }
 
 /** Diameter of what a bore takes out of the disc's whole thickness; 0 for none. */
@@ -56,19 +52,6 @@ export function hubDisc(o: DiscOptions): Part {
   requireRange('bore', widest(o.bore), 0, o.diameter - 0.5);
   if (o.bore.kind === 'seat') requireRange('seat depth', o.bore.depth, 0.1, o.thickness - 0.1);
   const hole = throughBore(o.bore);
-  return {
-    id: o.id ?? 'hub-disc',
-    kind: o.kind ?? 'hub-disc',
-    name: o.name ?? 'Hub disc',
-    quantity: o.quantity ?? 1,
-    stock: o.stock,
-    thickness: o.thickness,
-    region:
-      hole > 0
-        ? { outer: circle(o.diameter / 2), openings: [reverse(circle(hole / 2))] }
-        : solid(circle(o.diameter / 2)),
-    features: [...seatPocket(o.bore), ...ringOfHoles(o)],
-    mates: [],
-    ...((o.grained ?? true) && { grain: 0 }),
-  };
+  const region = { outer: circle(o.diameter / 2), openings: hole > 0 ? [reverse(circle(hole / 2))] : [] };
+  return piece(o.kind ?? 'hub-disc', 'Hub disc', o, { region, features: [...seatPocket(o.bore), ...ringOfHoles(o)] });
 }

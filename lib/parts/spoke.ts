@@ -4,6 +4,7 @@ import { segmentFrom } from '../geometry/segment.js';
 import { SAME_POINT } from '../geometry/tolerance.js';
 import type { Mm, Radians } from '../units/length.js';
 import type { Part, SideView } from './part.js';
+import { type PieceOptions, piece } from './piece.js';
 
 export interface WedgeOptions {
   /** spokes in the wheel, 3 to 36: the wedge's apex is a full turn over it */
@@ -35,19 +36,14 @@ export function wedge(o: WedgeOptions): Wedge {
   return { angle, apex, corner, reach: Math.hypot(corner, half) };
 }
 
-export interface SpokeOptions extends WedgeOptions {
+export interface SpokeOptions extends WedgeOptions, PieceOptions {
   /** x at which the wedge is cut back flat, mm from the wheel's centre: past its apex, short of its corner */
   readonly flat: Mm;
   /** where the handle starts: the rim's outer radius, mm */
   readonly rim: Mm;
   /** the handle's upper edge from the rim on (see handleEdge) */
   readonly handle: Polyline;
-  readonly thickness: Mm;
-  readonly stock: string;
-  readonly id?: string;
-  readonly name?: string;
-  readonly quantity?: number;
-  readonly grained?: boolean;
+  /** the second side's view, where that is shaped too */
   readonly side?: SideView;
 }
 
@@ -78,19 +74,8 @@ export function spoke(o: SpokeOptions): Part {
     vertex({ x: w.corner, y: o.width / 2 }),
     ...pastRim(o.handle).map(v => vertex({ x: v.x + o.rim, y: v.y }, v.bulge)),
   ];
-  return {
-    id: o.id ?? 'spoke',
-    kind: 'spoke',
-    name: o.name ?? 'Spoke',
-    quantity: o.quantity ?? 1,
-    stock: o.stock,
-    thickness: o.thickness,
-    region: solid(mirrorClosed(upper)),
-    features: [],
-    mates: [],
-    ...((o.grained ?? true) && { grain: 0 }),
-    ...(o.side && { side: o.side }),
-  };
+  const part = piece('spoke', 'Spoke', o, { region: solid(mirrorClosed(upper)) });
+  return o.side ? { ...part, side: o.side } : part;
 }
 
 /** The rim's crossing is no corner where the handle starts straight on. */

@@ -3,6 +3,7 @@ import { annularSector, circle, solid } from '../geometry/outline.js';
 import { polar } from '../geometry/point.js';
 import type { Mm, Radians } from '../units/length.js';
 import type { Face, Feature, Part } from './part.js';
+import { type PieceOptions, piece } from './piece.js';
 
 /** Screws hidden under plugs: a counterbore for each plug over a hole for its screw; mm. */
 export interface PlugOptions {
@@ -16,20 +17,14 @@ export interface PlugOptions {
   readonly shank: Mm;
 }
 
-export interface TrimSegmentOptions {
+export interface TrimSegmentOptions extends PieceOptions {
   readonly outer: Mm;
   readonly inner: Mm;
   /** angle between its seams, radians, above 0 to pi */
   readonly sweep: Radians;
-  readonly thickness: Mm;
-  readonly stock: string;
   /** the face that shows: plugs are bored from it. front unless given */
   readonly face?: Face;
   readonly plugs?: PlugOptions;
-  readonly id?: string;
-  readonly name?: string;
-  readonly quantity?: number;
-  readonly grained?: boolean;
 }
 
 function plugFeatures(o: TrimSegmentOptions, plugs: PlugOptions): Feature[] {
@@ -50,19 +45,9 @@ export function trimSegment(o: TrimSegmentOptions): Part {
   requireRange('inner', o.inner, 0.5, o.outer - 0.5);
   requireRange('sweep', o.sweep, 1e-3, Math.PI, 'rad');
   if (o.plugs) requireRange('counterbore depth', o.plugs.depth, 0.1, o.thickness - 0.1);
-  return {
-    id: o.id ?? 'trim-segment',
-    kind: 'trim-segment',
-    name: o.name ?? 'Trim segment',
-    quantity: o.quantity ?? 1,
-    stock: o.stock,
-    thickness: o.thickness,
+  return piece('trim-segment', 'Trim segment', o, {
     region: solid(annularSector(o.inner, o.outer, Math.PI / 2 - o.sweep / 2, o.sweep)),
     features: o.plugs ? plugFeatures(o, o.plugs) : [],
-    mates: [
-      { edge: 1, joint: 'seam' },
-      { edge: 3, joint: 'seam' },
-    ],
-    ...((o.grained ?? true) && { grain: 0 }),
-  };
+    mates: [1, 3].map(edge => ({ edge, joint: 'seam' })),
+  });
 }

@@ -30,3 +30,6 @@ export type Cutter =
 
 /** Width of the cut a cutter makes, mm. */
 export const cutWidth = (cutter: Cutter): Mm => (cutter.kind === 'router' ? cutter.diameter : cutter.kerf);
+
+/** How the work is done: hand tools, a router (half laps are pockets) or a laser (half laps are through-cut layers). */
+export type Method = 'hand' | 'router' | 'laser';

@@ -1,5 +1,5 @@
-import type { Mm } from '../units/length.js';
-import type { HelmSizes } from './helm-sizes.js';
+import type { Mm } from '../../units/length.js';
+import type { HelmSizes } from './sizes.js';
 
 /** A slab of rim or spoke: where it lies and how much of its thickness the lap takes (0 none, all of it: cut through). */
 export interface Slab {

@@ -1,18 +1,18 @@
-import { difference } from '../geometry/boolean.js';
-import { bounds } from '../geometry/measure.js';
-import { circle, type Polyline, type Region, reverse, vertex } from '../geometry/outline.js';
-import type { Point } from '../geometry/point.js';
-import { lapSpoke } from '../joints/lap.js';
-import { type HandleOptions, halfWidthAt, handleEdge } from '../parts/handle.js';
-import type { Part, Score, SideView } from '../parts/part.js';
-import { mirrorClosed, spoke, type Wedge, wedge } from '../parts/spoke.js';
-import type { Mm } from '../units/length.js';
-import type { Draft, Lettering } from './drafts.js';
-import { coreSizes, screwCircle } from './helm-core.js';
-import { cutThrough, type Slab, spokeSlabs } from './helm-layers.js';
-import { spokeAngles } from './helm-rim.js';
-import type { HelmSizes } from './helm-sizes.js';
-import { PIN_WALL, pinDiameter, pinned } from './registration.js';
+import { difference } from '../../geometry/boolean.js';
+import { bounds } from '../../geometry/measure.js';
+import { circle, type Polyline, type Region, reverse, vertex } from '../../geometry/outline.js';
+import type { Point } from '../../geometry/point.js';
+import { lapSpoke } from '../../joints/lap.js';
+import { type HandleOptions, halfWidthAt, handleEdge } from '../../parts/handle.js';
+import type { Part, Score, SideView } from '../../parts/part.js';
+import { mirrorClosed, spoke, type Wedge, wedge } from '../../parts/spoke.js';
+import type { Mm } from '../../units/length.js';
+import type { Draft, Lettering } from '../drafts.js';
+import { PIN_WALL, pinDiameter, pinned } from '../registration.js';
+import { coreSizes, screwCircle } from './core.js';
+import { cutThrough, type Slab, spokeSlabs } from './layers.js';
+import { spokeAngles } from './rim.js';
+import type { HelmSizes } from './sizes.js';
 
 /** A handle stays straight past the shoulder of its lap by this much. */
 const COLLAR: Mm = 1;

@@ -1,14 +1,14 @@
-import { screwLength } from '../stock/screws.js';
-import type { Mm } from '../units/length.js';
-import { coreSizes, screwCircle, shaftOf } from './helm-core.js';
-import { seatsBearing } from './helm-hub.js';
-import { cutThrough, rimSlabs } from './helm-layers.js';
-import { rimPins } from './helm-rim.js';
-import type { HelmSizes } from './helm-sizes.js';
-import { spokePins } from './helm-spokes.js';
-import { plugScrew, UNDER_PLUG } from './helm-trim.js';
-import type { Hardware } from './model.js';
-import { pinDiameter } from './registration.js';
+import { screwLength } from '../../stock/screws.js';
+import type { Mm } from '../../units/length.js';
+import type { Hardware } from '../model.js';
+import { pinDiameter } from '../registration.js';
+import { coreSizes, screwCircle, shaftOf } from './core.js';
+import { seatsBearing } from './hub.js';
+import { cutThrough, rimSlabs } from './layers.js';
+import { rimPins } from './rim.js';
+import type { HelmSizes } from './sizes.js';
+import { spokePins } from './spokes.js';
+import { plugScrew, UNDER_PLUG } from './trim.js';
 
 /** Wood a screw's point stays short of the far face by. */
 const SHORT_OF: Mm = 3;

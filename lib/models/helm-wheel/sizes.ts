@@ -1,11 +1,11 @@
-import type { Finding } from '../findings/finding.js';
-import { refuse } from '../findings/unusable.js';
-import type { Face } from '../parts/part.js';
-import { type Bearing, bearing } from '../stock/bearings.js';
-import type { Stock } from '../stock/stock.js';
-import type { Mm, Radians } from '../units/length.js';
-import type { EdgeProfile, HelmWheelOptions, HubOptions } from './helm-wheel-options.js';
-import { staggered } from './seams.js';
+import type { Finding } from '../../findings/finding.js';
+import { refuse } from '../../findings/unusable.js';
+import type { Face } from '../../parts/part.js';
+import { type Bearing, bearing } from '../../stock/bearings.js';
+import type { Stock } from '../../stock/stock.js';
+import type { Mm, Radians } from '../../units/length.js';
+import type { EdgeProfile, HelmWheelOptions, HubOptions } from '../helm-wheel-options.js';
+import { staggered } from '../seams.js';
 
 /** What a disc's middle is made for. */
 export type Axis =

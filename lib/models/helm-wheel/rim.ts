@@ -1,15 +1,15 @@
-import { vertex } from '../geometry/outline.js';
-import { type Point, polar } from '../geometry/point.js';
-import { markBiscuits } from '../joints/biscuit.js';
-import { lapRim } from '../joints/lap.js';
-import { felloe, looseFelloe } from '../parts/felloe.js';
-import type { Face, Part, Score } from '../parts/part.js';
-import type { Mm, Radians } from '../units/length.js';
-import type { Draft, Lettering } from './drafts.js';
-import { cutThrough, rimSlabs, type Slab } from './helm-layers.js';
-import type { HelmSizes } from './helm-sizes.js';
-import { type Arc, arcsBetween, PIN_WALL, pinAngles, pinDiameter, pinned, pinPair } from './registration.js';
-import { layerSeams, ringOfSeams, wrap } from './seams.js';
+import { vertex } from '../../geometry/outline.js';
+import { type Point, polar } from '../../geometry/point.js';
+import { markBiscuits } from '../../joints/biscuit.js';
+import { lapRim } from '../../joints/lap.js';
+import { felloe, looseFelloe } from '../../parts/felloe.js';
+import type { Face, Part, Score } from '../../parts/part.js';
+import type { Mm, Radians } from '../../units/length.js';
+import type { Draft, Lettering } from '../drafts.js';
+import { type Arc, arcsBetween, holds, PIN_WALL, pinAngles, pinDiameter, pinned, pinPair } from '../registration.js';
+import { layerSeams, ringOfSeams, wrap } from '../seams.js';
+import { cutThrough, rimSlabs, type Slab } from './layers.js';
+import type { HelmSizes } from './sizes.js';
 
 const TURN = 2 * Math.PI;
 
@@ -112,6 +112,13 @@ export function rimPins(s: HelmSizes): Radians[] {
     spokeAngles(s).some(x => Math.abs(wrap(pieceAngle(a) - x + Math.PI) - Math.PI) < lap);
   const free = arcsBetween([...walls, ...seamsByLayer(s).flat()]).filter(a => !inLap(a) && a.sweep > 2 * margin);
   return pinAngles(pieces, free);
+}
+
+/** How many pieces of a built-up rim have no stretch wide enough for a pin. */
+export function piecesWithoutPins(s: HelmSizes): number {
+  if (rimSlabs(s).length === 1) return 0;
+  const pins = rimPins(s);
+  return rimPieces(s).filter(piece => !pins.some(angle => holds(piece, angle))).length;
 }
 
 function draft(s: HelmSizes, piece: RimPiece, pins: readonly Radians[]): Draft {

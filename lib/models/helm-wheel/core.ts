@@ -1,7 +1,7 @@
-import { wedge } from '../parts/spoke.js';
-import { type Screw, screws } from '../stock/screws.js';
-import type { Mm } from '../units/length.js';
-import type { Axis, DiscSizes, HelmSizes } from './helm-sizes.js';
+import { wedge } from '../../parts/spoke.js';
+import { type Screw, screws } from '../../stock/screws.js';
+import type { Mm } from '../../units/length.js';
+import type { Axis, DiscSizes, HelmSizes } from './sizes.js';
 
 /** What goes on in the wheel's middle, between the hub discs; mm. */
 export interface CoreSizes {

@@ -1,8 +1,8 @@
-import { coreSizes, screwCircle } from './helm-core.js';
-import { lapDepths } from './helm-layers.js';
-import { largestBit } from './helm-rim.js';
-import type { HelmSizes } from './helm-sizes.js';
-import type { Setting } from './model.js';
+import type { Setting } from '../model.js';
+import { coreSizes, screwCircle } from './core.js';
+import { lapDepths } from './layers.js';
+import { largestBit } from './rim.js';
+import type { HelmSizes } from './sizes.js';
 
 /** What to dial in on saws and routers: angles in degrees, depths and distances in mm. */
 export function helmSettings(s: HelmSizes): Setting[] {

@@ -1,11 +1,11 @@
-import { polar } from '../geometry/point.js';
-import { type Bore, hubDisc } from '../parts/hub-disc.js';
-import { shoulderHole } from '../stock/bearings.js';
-import type { Mm } from '../units/length.js';
-import type { Draft, Lettering } from './drafts.js';
-import { coreSizes, screwCircle, shaftOf } from './helm-core.js';
-import { spokeSlabs } from './helm-layers.js';
-import type { DiscSizes, HelmSizes } from './helm-sizes.js';
+import { polar } from '../../geometry/point.js';
+import { type Bore, hubDisc } from '../../parts/hub-disc.js';
+import { shoulderHole } from '../../stock/bearings.js';
+import type { Mm } from '../../units/length.js';
+import type { Draft, Lettering } from '../drafts.js';
+import { coreSizes, screwCircle, shaftOf } from './core.js';
+import { spokeSlabs } from './layers.js';
+import type { DiscSizes, HelmSizes } from './sizes.js';
 
 /** Whether a disc carries a bearing: both where the wheel turns on its own; the rearmost one where the shaft turns. */
 export function seatsBearing(s: HelmSizes, disc: DiscSizes): boolean {

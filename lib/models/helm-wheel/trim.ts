@@ -1,14 +1,14 @@
-import type { Finding } from '../findings/finding.js';
-import { polar } from '../geometry/point.js';
-import type { Face } from '../parts/part.js';
-import { trimSegment } from '../parts/trim-segment.js';
-import { type Screw, screwUnder } from '../stock/screws.js';
-import type { Mm, Radians } from '../units/length.js';
-import type { Draft } from './drafts.js';
-import { lapWidth, seamsByLayer, spokeAngles } from './helm-rim.js';
-import type { HelmSizes, TrimSizes } from './helm-sizes.js';
-import { type PlugObstacles, placePlugs } from './plugs.js';
-import { lcm, ringOfSeams, staggered } from './seams.js';
+import type { Finding } from '../../findings/finding.js';
+import { polar } from '../../geometry/point.js';
+import type { Face } from '../../parts/part.js';
+import { trimSegment } from '../../parts/trim-segment.js';
+import { type Screw, screwUnder } from '../../stock/screws.js';
+import type { Mm, Radians } from '../../units/length.js';
+import type { Draft } from '../drafts.js';
+import { type PlugObstacles, placePlugs } from '../plugs.js';
+import { lcm, ringOfSeams, staggered } from '../seams.js';
+import { lapWidth, seamsByLayer, spokeAngles } from './rim.js';
+import type { HelmSizes, TrimSizes } from './sizes.js';
 
 const TURN = 2 * Math.PI;
 
