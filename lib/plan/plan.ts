@@ -1,5 +1,5 @@
-import type { HelmWheelOptions, Method } from '../models/helm-wheel-options.js';
-import type { Cutter, Stock } from '../stock/stock.js';
+import type { HelmWheelOptions } from '../models/helm-wheel-options.js';
+import type { Cutter, Method, Stock } from '../stock/stock.js';
 import type { Mm, Unit } from '../units/length.js';
 
 /** The machine's table, mm. */
