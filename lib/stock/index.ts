@@ -17,5 +17,5 @@ export {
 export { type Panel, type PlywoodCategory, panelNamed, panels, plywoodCategories } from './panels.js';
 export { PAGE_MARGIN, type Paper, paper, papers } from './papers.js';
 export { gaugeDiameter, type Screw, screw, screwLength, screws, screwUnder } from './screws.js';
-export { type Cutter, cutWidth, type Stock } from './stock.js';
+export { type Cutter, cutWidth, type Method, type Stock } from './stock.js';
 export { type Cell, type Table, tables } from './tables.js';
