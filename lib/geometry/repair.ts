@@ -48,8 +48,8 @@ function finite(outline: Outline): void {
 function repairOutline(outline: Outline, turn: 1 | -1): Outline | undefined {
   finite(outline);
   const clean = withoutLongArcs(withoutRepeats(outline));
-  const area = clean.length < 2 ? 0 : turningOf(clean).area;
-  if (area === 0) return undefined;
+  const { area, chords } = turningOf(clean);
+  if (clean.length < 2 || Math.abs(area) <= SAME_POINT * chords) return undefined;
   return area * turn > 0 ? clean : reverse(clean);
 }
 

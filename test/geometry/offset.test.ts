@@ -82,3 +82,19 @@ describe('several at once', () => {
 test('a distance that is no number is refused', () => {
   expect(() => offset(square, Number.NaN)).toThrow(/by is NaN/);
 });
+
+describe('cases that once failed', () => {
+  test('two holes that grow into each other: what is left of either passes a half turn', () => {
+    const holes = [circle(3, { x: 6, y: 12 }), circle(3, { x: 12, y: 14 })];
+    for (const [a, b] of [holes, holes.map(reverse), [...holes].reverse()]) {
+      const plate: Region = { outer: rectangle(0, 0, 36, 44), openings: [a!, b!] };
+      const r = 3.1659546984326312;
+      const half = Math.acos(Math.sqrt(10) / r);
+      const lens = r * r * (2 * half - Math.sin(2 * half));
+      const [left, ...others] = offset(plate, 3 - r);
+      expect(others).toEqual([]);
+      expect(left!.openings).toHaveLength(1);
+      expect(area(left!)).toBeCloseTo((36 - 2 * (r - 3)) * (44 - 2 * (r - 3)) - 2 * Math.PI * r * r + lens, 9);
+    }
+  });
+});

@@ -69,6 +69,26 @@ export function fineOffset(paths: Path[], by: number, judge: Judge): Path[] {
   return out;
 }
 
+/** The same by another road, for a second opinion: the polygons with a disc and a slab at every chord added, or taken away. Slow. */
+export function fineOffsetByPieces(paths: Path[], by: number, judge: Judge): Path[] {
+  const r = Math.abs(by) * judge.units;
+  const parts = Math.max(8, Math.ceil(Math.PI / Math.acos(1 - judge.chordError / Math.abs(by))));
+  const at = (p: { X: number; Y: number }, angle: number) => ({
+    X: Math.round(p.X + r * Math.cos(angle)),
+    Y: Math.round(p.Y + r * Math.sin(angle)),
+  });
+  // round each chord: half a disc about its end, half a disc about its start
+  const capsules = paths.flatMap(path =>
+    path.map((p, i) => {
+      const q = path[(i + 1) % path.length]!;
+      const right = Math.atan2(q.Y - p.Y, q.X - p.X) - Math.PI / 2;
+      const half = Array.from({ length: parts + 1 }, (_, k) => right + (Math.PI * k) / parts);
+      return [...half.map(a => at(q, a)), ...half.map(a => at(p, a + Math.PI))];
+    }),
+  );
+  return combine(paths, capsules, by > 0 ? 'union' : 'difference');
+}
+
 /** Area in mm² */
 export const fineArea = (paths: Path[], judge: Judge): number =>
   paths.reduce((t, p) => t + Clipper.Clipper.Area(p), 0) / judge.units / judge.units;
@@ -92,7 +112,10 @@ export function isPlain(region: Region, judge: Judge): boolean {
     return fineArea(out, judge);
   };
   const close = (x: number): boolean => Math.abs(x - signed) < 1e-4 * judge.chordError * finePerimeter(paths, judge);
-  const turned = paths.every((p, i) => Clipper.Clipper.Area(p) > 0 === (i === 0));
+  // an opening without area is a slit, and dropped on purpose
+  const turned = paths.every(
+    (p, i) => fineArea([p], judge) * (i === 0 ? 1 : -1) > 0.1 * judge.chordError * finePerimeter([p], judge),
+  );
   return turned && signed > 0 && close(union(0)) && close(union(1)) && close(union(2));
 }
 
@@ -103,7 +126,8 @@ type MakerPath = InstanceType<typeof maker.paths.Line> | InstanceType<typeof mak
 
 const toDegrees = (radians: number): number => (radians * 180) / Math.PI;
 
-function makerPath(s: Segment): MakerPath {
+/** An edge as a path of makerjs. */
+export function makerPath(s: Segment): MakerPath {
   if (s.kind === 'line') return new maker.paths.Line([s.from.x, s.from.y], [s.to.x, s.to.y]);
   const [from, to] = s.sweep > 0 ? [s.start, s.start + s.sweep] : [s.start + s.sweep, s.start];
   return new maker.paths.Arc([s.center.x, s.center.y], s.radius, toDegrees(from), toDegrees(to));

@@ -28,21 +28,23 @@ function pieceOf(slices: Slices, run: Run): Piece {
 
 const size = (e: Edges, i: number): number => Math.max(e.maxX[i]! - e.minX[i]!, e.maxY[i]! - e.minY[i]!);
 
-/** Whether two stretches, one after the other, go on along one carrier: the shorter edge's carrier follows the longer's over its stretch. */
-function continues(e: Edges, a: Piece, b: Piece, tolerance: number): boolean {
+/** Whether slice b, after slice a of a stretch on a carrier, goes on along it: of carrier and b's own edge the longer one is trusted, and the
+ * slice of the shorter one must follow it. Slices, not whole stretches: an arc of more than a half turn is not known by its ends. */
+function continues(e: Edges, carrier: number, a: Piece, b: Piece, tolerance: number): boolean {
   if (a.turn !== b.turn) return false;
-  if (a.edge === b.edge) return true;
+  if (a.edge === b.edge || carrier === b.edge) return true;
   if (a.turn === 0 && (a.x1 - a.x0) * (b.x1 - b.x0) + (a.y1 - a.y0) * (b.y1 - b.y0) < 0) return false;
-  const [long, short] = size(e, a.edge) >= size(e, b.edge) ? [a, b] : [b, a];
-  const near = (x: number, y: number): boolean => fromCarrier(e, long.edge, x, y) <= 2 * tolerance;
-  if (!near(short.x0, short.y0) || !near(short.x1, short.y1)) return false;
-  if (a.turn === 0) {
-    const s = short.edge;
-    return near(e.x0[s]!, e.y0[s]!) && near(e.x1[s]!, e.y1[s]!);
-  }
-  return near(...middleOf(e, short.edge, short.turn, short.x0, short.y0, short.x1, short.y1));
+  const trusted = size(e, carrier) >= size(e, b.edge);
+  const long = trusted ? carrier : b.edge;
+  const short = trusted ? b.edge : carrier;
+  const slice = trusted ? b : a;
+  const near = (x: number, y: number): boolean => fromCarrier(e, long, x, y) <= 2 * tolerance;
+  if (!near(slice.x0, slice.y0) || !near(slice.x1, slice.y1)) return false;
+  if (a.turn === 0) return near(e.x0[short]!, e.y0[short]!) && near(e.x1[short]!, e.y1[short]!);
+  return near(...middleOf(e, slice.edge, slice.turn, slice.x0, slice.y0, slice.x1, slice.y1));
 }
 
+/** A stretch with the slice after it, on the longer of their two edges. */
 const join = (e: Edges, a: Piece, b: Piece): Piece => ({
   edge: size(e, a.edge) >= size(e, b.edge) ? a.edge : b.edge,
   turn: a.turn,
@@ -55,15 +57,21 @@ const join = (e: Edges, a: Piece, b: Piece): Piece => ({
 /** The stretches of a loop, collinear and co-circular neighbours made one. A loop on one circle comes back as a single piece with equal ends. */
 export function mergedPieces(slices: Slices, loop: readonly Run[], tolerance: number): Piece[] {
   const { edges } = slices;
-  const pieces = loop.map(run => pieceOf(slices, run));
-  const n = pieces.length;
-  const breakAt = pieces.findIndex((p, i) => !continues(edges, pieces[i > 0 ? i - 1 : n - 1]!, p, tolerance));
+  const single = loop.map(run => pieceOf(slices, run));
+  const n = single.length;
+  const breakAt = single.findIndex((p, i) => {
+    const before = single[i > 0 ? i - 1 : n - 1]!;
+    return !continues(edges, before.edge, before, p, tolerance);
+  });
   const merged: Piece[] = [];
+  let before = single[0]!;
   for (let k = 0; k < n; k++) {
-    const p = pieces[(Math.max(0, breakAt) + k) % n]!;
+    const p = single[(Math.max(0, breakAt) + k) % n]!;
     const last = merged[merged.length - 1];
-    if (last && (breakAt < 0 || continues(edges, last, p, tolerance))) merged[merged.length - 1] = join(edges, last, p);
-    else merged.push(p);
+    if (last && (breakAt < 0 || continues(edges, last.edge, before, p, tolerance))) {
+      merged[merged.length - 1] = join(edges, last, p);
+    } else merged.push(p);
+    before = p;
   }
   return merged;
 }
