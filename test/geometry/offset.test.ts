@@ -88,7 +88,7 @@ describe('cases that once failed', () => {
     const holes = [circle(3, { x: 6, y: 12 }), circle(3, { x: 12, y: 14 })];
     for (const [a, b] of [holes, holes.map(reverse), [...holes].reverse()]) {
       const plate: Region = { outer: rectangle(0, 0, 36, 44), openings: [a!, b!] };
-      const r = 3.1659546984326312;
+      const r = 3.165954698432631;
       const half = Math.acos(Math.sqrt(10) / r);
       const lens = r * r * (2 * half - Math.sin(2 * half));
       const [left, ...others] = offset(plate, 3 - r);
