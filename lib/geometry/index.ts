@@ -17,4 +17,5 @@ export * from './point.js';
 export * from './profile.js';
 export * from './repair.js';
 export * from './segment.js';
+export * from './spline.js';
 export * from './tolerance.js';
