@@ -98,3 +98,48 @@ describe('operands', () => {
     }
   });
 });
+
+describe('cases that once failed', () => {
+  test('a plate less the same plate with rounder corners: straight edges shared, arcs and edges leaving one point together', () => {
+    const plate = (r: number): Region => {
+      const q = Math.tan(Math.PI / 8);
+      const corners = [
+        [r, 0, 0],
+        [16 - r, 0, q],
+        [16, r, 0],
+        [16, 40 - r, q],
+        [16 - r, 40, 0],
+        [r, 40, q],
+        [0, 40 - r, 0],
+        [0, r, q],
+      ];
+      return solid(corners.map(([x, y, bulge]) => ({ x: x!, y: y!, bulge: bulge! })));
+    };
+    const [round, rounder] = [plate(6), plate(6.741315573114119)];
+    expect(difference([rounder], [round])).toEqual([]);
+    expect(difference([round], [rounder])).toHaveLength(4);
+    expect(total(intersection([round], [rounder]))).toBeCloseTo(area(rounder), 10);
+  });
+  test('an arc that touches a straight edge near its own end leaves no crumb of an edge', () => {
+    // found by a random search: the arc's end is on the edge but for a rounding, the touching point 2e-8 from it
+    const corners = (list: readonly (readonly [number, number, boolean])[]): Region =>
+      solid(list.map(([x, y, bent]) => ({ x, y, bulge: bent ? Math.tan(Math.PI / 8) : 0 })));
+    const a = corners([
+      [5.762309713404159, 19.858238264717567, true],
+      [4.661354027487745, 18.970602879185694, false],
+      [1.0349089209505253, -14.835445335435196, true],
+      [1.922544306482398, -15.936401021351607, false],
+      [19.819863949516986, -17.856283724812492, true],
+      [20.9208196354334, -16.96864833928062, false],
+      [24.54726474197062, 16.837399875340274, true],
+      [23.65962935643875, 17.93835556125669, false],
+    ]);
+    const b = solid([
+      ...a.outer.slice(0, 6),
+      { x: 12.913696722779521, y: 18.676901674042945, bulge: Math.tan(Math.PI / 8) },
+      { x: 12.54814212085778, y: 19.130307908245175, bulge: 0 },
+    ]);
+    expect(entities(union([a, b]))).toBe(8);
+    expect(entities(union([b, a]))).toBe(8);
+  });
+});

@@ -58,7 +58,7 @@ export function chordOf(slices: Slices, i: number): number {
 }
 
 /** Where, seen from its vertex, a half-edge crosses a circle about it: a number from -2 to 2 that rises anticlockwise from -x. */
-export function leaving(slices: Slices, half: number, radius: number): number {
+function leaving(slices: Slices, half: number, radius: number): number {
   const i = half >> 1;
   const { xs, ys } = slices;
   const forward = (half & 1) === 0;

@@ -41,34 +41,79 @@ const touches = (e: Edges, i: number, x: number, y: number, tolerance: number): 
 const endsAt = (e: Edges, i: number, x: number, y: number): boolean =>
   (e.x0[i] === x && e.y0[i] === y) || (e.x1[i] === x && e.y1[i] === y);
 
+/** Which ends of two edges lie on the other: a set of these. */
+const A_START = 1;
+const A_END = 2;
+const B_START = 4;
+const B_END = 8;
+
 /** Every point where two edges meet: ends lying on the other edge (so edges on one carrier are cut at each other's ends), then crossings. */
 export function meet(e: Edges, a: number, b: number, tolerance: number, tell: Meeting): void {
-  const ax0 = e.x0[a]!;
-  const ay0 = e.y0[a]!;
-  const ax1 = e.x1[a]!;
-  const ay1 = e.y1[a]!;
-  const bx0 = e.x0[b]!;
-  const by0 = e.y0[b]!;
-  const bx1 = e.x1[b]!;
-  const by1 = e.y1[b]!;
-  const sharedStart = endsAt(e, b, ax0, ay0);
-  const sharedEnd = endsAt(e, b, ax1, ay1);
-  if (!sharedStart && touches(e, b, ax0, ay0, tolerance)) tell(ax0, ay0, false, true);
-  if (!sharedEnd && touches(e, b, ax1, ay1, tolerance)) tell(ax1, ay1, false, true);
-  if (!endsAt(e, a, bx0, by0) && touches(e, a, bx0, by0, tolerance)) tell(bx0, by0, true, false);
-  if (!endsAt(e, a, bx1, by1) && touches(e, a, bx1, by1, tolerance)) tell(bx1, by1, true, false);
-  if (e.turn[a] === 0 && e.turn[b] === 0) {
-    if (!sharedStart && !sharedEnd) lineLine(e, a, b, tolerance, tell);
-  } else if (e.turn[a] === 0) lineArc(e, a, b, tolerance, tell);
-  else if (e.turn[b] === 0) lineArc(e, b, a, tolerance, tell);
-  else arcArc(e, a, b, tolerance, tell);
+  const ends =
+    endMeets(e, b, e.x0[a]!, e.y0[a]!, A_START, tolerance, tell, false) |
+    endMeets(e, b, e.x1[a]!, e.y1[a]!, A_END, tolerance, tell, false) |
+    endMeets(e, a, e.x0[b]!, e.y0[b]!, B_START, tolerance, tell, true) |
+    endMeets(e, a, e.x1[b]!, e.y1[b]!, B_END, tolerance, tell, true);
+  if (e.turn[a] === 0 && e.turn[b] === 0) lineLine(e, a, b, ends, tolerance, tell);
+  else if (e.turn[a] === 0) lineArc(e, a, b, ends, tolerance, tell);
+  else if (e.turn[b] === 0) lineArc(e, b, a, ((ends & 3) << 2) | (ends >> 2), tolerance, tell);
+  else arcArc(e, a, b, ends, tolerance, tell);
 }
 
-function crossing(e: Edges, a: number, b: number, x: number, y: number, tolerance: number, tell: Meeting): void {
-  if (within(e, a, x, y, tolerance) && within(e, b, x, y, tolerance)) tell(x, y, true, true);
+/** Whether the end of one edge lies on edge i; told, unless it ends that edge as well. */
+function endMeets(
+  e: Edges,
+  i: number,
+  x: number,
+  y: number,
+  end: number,
+  tolerance: number,
+  tell: Meeting,
+  onA: boolean,
+): number {
+  if (endsAt(e, i, x, y)) return end;
+  if (!touches(e, i, x, y, tolerance)) return 0;
+  tell(x, y, onA, !onA);
+  return end;
 }
 
-function lineLine(e: Edges, a: number, b: number, tolerance: number, tell: Meeting): void {
+/** Tells a crossing of the carriers that lies on both edges, unless an end stands for it. */
+function crossing(
+  e: Edges,
+  a: number,
+  b: number,
+  ends: number,
+  x: number,
+  y: number,
+  tolerance: number,
+  tell: Meeting,
+): void {
+  if (!within(e, a, x, y, tolerance) || !within(e, b, x, y, tolerance)) return;
+  if (ends !== 0 && standsFor(e, a, b, ends, x, y, tolerance)) return;
+  tell(x, y, true, true);
+}
+
+/** Whether the edges run side by side, within the tolerance, from an end that lies on both to a crossing: at a tangent corner a crossing
+ * comes out some way off the corner, by the root of a rounding, and means the same point. */
+function standsFor(e: Edges, a: number, b: number, ends: number, x: number, y: number, tolerance: number): boolean {
+  const beside = (px: number, py: number): boolean => {
+    if (e.turn[a] === 0) return fromCarrier(e, b, (px + x) / 2, (py + y) / 2) <= tolerance;
+    const cx = e.cx[a]!;
+    const cy = e.cy[a]!;
+    const ux = px + x - 2 * cx;
+    const uy = py + y - 2 * cy;
+    const share = e.r[a]! / Math.sqrt(ux * ux + uy * uy);
+    return fromCarrier(e, b, cx + ux * share, cy + uy * share) <= tolerance;
+  };
+  return (
+    ((ends & A_START) !== 0 && beside(e.x0[a]!, e.y0[a]!)) ||
+    ((ends & A_END) !== 0 && beside(e.x1[a]!, e.y1[a]!)) ||
+    ((ends & B_START) !== 0 && beside(e.x0[b]!, e.y0[b]!)) ||
+    ((ends & B_END) !== 0 && beside(e.x1[b]!, e.y1[b]!))
+  );
+}
+
+function lineLine(e: Edges, a: number, b: number, ends: number, tolerance: number, tell: Meeting): void {
   const ax = e.x0[a]!;
   const ay = e.y0[a]!;
   const adx = e.x1[a]! - ax;
@@ -78,11 +123,11 @@ function lineLine(e: Edges, a: number, b: number, tolerance: number, tell: Meeti
   const k = adx * bdy - ady * bdx;
   if (k === 0) return;
   const t = ((e.x0[b]! - ax) * bdy - (e.y0[b]! - ay) * bdx) / k;
-  crossing(e, a, b, ax + adx * t, ay + ady * t, tolerance, tell);
+  crossing(e, a, b, ends, ax + adx * t, ay + ady * t, tolerance, tell);
 }
 
-/** The foot of the centre on the line, and half a chord to either side; one point where the line touches within the tolerance. */
-function lineArc(e: Edges, l: number, c: number, tolerance: number, tell: Meeting): void {
+/** The foot of the centre on the line, and half a chord to either side; the foot alone where the line cuts off less than the tolerance. */
+function lineArc(e: Edges, l: number, c: number, ends: number, tolerance: number, tell: Meeting): void {
   const x = e.x0[l]!;
   const y = e.y0[l]!;
   const r = e.r[c]!;
@@ -96,26 +141,30 @@ function lineArc(e: Edges, l: number, c: number, tolerance: number, tell: Meetin
   const far = Math.abs(ux * py - uy * px);
   if (far > r + tolerance) return;
   const along = ux * px + uy * py;
-  const half = Math.sqrt(Math.max(0, (r - far) * (r + far)));
-  crossing(e, l, c, x + ux * (along - half), y + uy * (along - half), tolerance, tell);
-  if (half > 0) crossing(e, l, c, x + ux * (along + half), y + uy * (along + half), tolerance, tell);
+  const half = r - far <= tolerance ? 0 : Math.sqrt((r - far) * (r + far));
+  crossing(e, l, c, ends, x + ux * (along - half), y + uy * (along - half), tolerance, tell);
+  if (half > 0) crossing(e, l, c, ends, x + ux * (along + half), y + uy * (along + half), tolerance, tell);
 }
 
-/** Source: the radical line of two circles, e.g. CRC Concise Encyclopedia of Mathematics, "Circle-Circle Intersection". */
-function arcArc(e: Edges, a: number, b: number, tolerance: number, tell: Meeting): void {
+/** Two points either side of the line of centres; the one between them where the circles overlap by less than the tolerance.
+ * Source: the radical line of two circles, e.g. CRC Concise Encyclopedia of Mathematics, "Circle-Circle Intersection". */
+function arcArc(e: Edges, a: number, b: number, ends: number, tolerance: number, tell: Meeting): void {
   const ra = e.r[a]!;
   const rb = e.r[b]!;
   const dx = e.cx[b]! - e.cx[a]!;
   const dy = e.cy[b]! - e.cy[a]!;
   const d = Math.sqrt(dx * dx + dy * dy);
-  if (d > ra + rb + tolerance || d < Math.abs(ra - rb) - tolerance) return;
+  const overlap = Math.min(ra + rb - d, d - Math.abs(ra - rb));
+  if (overlap < -tolerance) return;
   if (d <= tolerance) return; // one circle: cut at each other's ends, done already
   const ux = dx / d;
   const uy = dy / d;
-  const along = (d + ((ra - rb) * (ra + rb)) / d) / 2;
-  const half = Math.sqrt(Math.max(0, (ra - along) * (ra + along)));
+  const touching = overlap <= tolerance;
+  const across = (d + ((ra - rb) * (ra + rb)) / d) / 2;
+  const along = touching ? Math.sign(across) * ra : across;
+  const half = touching ? 0 : Math.sqrt(Math.max(0, (ra - along) * (ra + along)));
   const x = e.cx[a]! + ux * along;
   const y = e.cy[a]! + uy * along;
-  crossing(e, a, b, x - uy * half, y + ux * half, tolerance, tell);
-  if (half > 0) crossing(e, a, b, x + uy * half, y - ux * half, tolerance, tell);
+  crossing(e, a, b, ends, x - uy * half, y + ux * half, tolerance, tell);
+  if (half > 0) crossing(e, a, b, ends, x + uy * half, y - ux * half, tolerance, tell);
 }

@@ -15,7 +15,7 @@ export const stripAt = (strips: Pick<Strips, 'from' | 'height' | 'first'>, y: nu
 /** An index for some rays along x: about as many strips as rays, so that neither building nor asking takes long. */
 export function stripsOf(slices: Slices, rays: number): Strips {
   const { low, high, from, to } = heights(slices);
-  const count = rays < 4 ? 1 : Math.min(rays, 1024);
+  const count = rays < 8 ? 1 : Math.min(rays, 1024);
   const first = new Int32Array(count + 1);
   const strips = { from, height: (to - from) / count || 1, first };
   for (let i = 0; i < slices.count; i++) {

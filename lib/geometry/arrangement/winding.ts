@@ -1,5 +1,6 @@
-import { type Around, chordOf, leaving } from './around.js';
-import { sideOf, windingOf } from './ray.js';
+import { middleOf } from './along.js';
+import { type Around, chordOf } from './around.js';
+import { windingOf } from './ray.js';
 import type { Slices } from './slices.js';
 import { type Strips, stripAt, stripsOf } from './strips.js';
 
@@ -15,27 +16,27 @@ export function unpack(winding: number): readonly [number, number] {
 /** The winding on the left of every slice, or the vertex where two ways of working it out disagree. */
 export type Windings = { readonly left: Float64Array } | { readonly conflict: number };
 
-/** Windings spread from slice to slice round the vertices of each connected piece; one ray a piece sets its level. */
+/** Windings spread from slice to slice round the vertices of each connected piece; a ray sets its level, and another must agree. */
 export function windings(slices: Slices, around: Around): Windings {
-  const n = slices.count;
-  const left = new Float64Array(n).fill(Number.NaN);
-  const piece = new Int32Array(n);
-  const levels: number[] = [];
-  const members: number[][] = [];
-  for (let i = 0; i < n; i++) {
+  const left = new Float64Array(slices.count).fill(Number.NaN);
+  const pieces: number[][] = [];
+  for (let i = 0; i < slices.count; i++) {
     if (!Number.isNaN(left[i]!)) continue;
     const spread = spreadFrom(slices, around, i, left);
     if ('conflict' in spread) return spread;
-    for (const m of spread.members) piece[m] = members.length;
-    members.push(spread.members);
+    pieces.push(spread.members);
   }
-  const index = members.length > 1 ? stripsOf(slices, members.length) : undefined;
-  members.forEach((own, p) => {
-    const outside = leftmostOf(slices, around, own, left);
-    const others = index ? windingAt(slices, index, piece, p, outside.x, outside.y) : 0;
-    levels.push(others - outside.winding);
+  const index = stripsOf(slices, 2 * pieces.length);
+  const levels: number[] = [];
+  for (const members of pieces) {
+    const [first, second] = twoLongest(slices, members);
+    const level = levelAt(slices, index, first, left);
+    if (levelAt(slices, index, second, left) !== level) return { conflict: slices.tail[first]! };
+    levels.push(level);
+  }
+  pieces.forEach((members, p) => {
+    for (const i of members) left[i]! += levels[p]!;
   });
-  for (let i = 0; i < n; i++) left[i]! += levels[piece[i]!]!;
   return { left };
 }
 
@@ -76,58 +77,56 @@ function spreadFrom(
   return { members };
 }
 
-/** The leftmost point of a connected piece and the winding beyond it. */
-function leftmostOf(slices: Slices, around: Around, own: readonly number[], left: Float64Array) {
-  const { tail, head, xs, ys, edge, weight } = slices;
-  let x = Infinity;
-  let vertex = -1;
-  let bulging = -1;
-  for (const i of own) {
-    for (const v of [tail[i]!, head[i]!]) {
-      if (xs[v]! >= x) continue;
-      x = xs[v]!;
-      vertex = v;
+/** The slices of a piece with the longest chords: a ray from the middle of one is farthest from vertices. */
+function twoLongest(slices: Slices, members: readonly number[]): readonly [number, number] {
+  let first = members[0]!;
+  let second = members[0]!;
+  let longest = -1;
+  let next = -1;
+  for (const i of members) {
+    const chord = chordOf(slices, i);
+    if (chord > longest) {
+      second = first;
+      next = longest;
+      first = i;
+      longest = chord;
+    } else if (chord > next) {
+      second = i;
+      next = chord;
     }
   }
-  const { turn, cx, cy, r } = slices.edges;
-  for (const i of own) {
-    const e = edge[i]!;
-    if (turn[e] === 0 || cx[e]! - r[e]! >= x) continue;
-    const t = tail[i]!;
-    const h = head[i]!;
-    if (turn[e]! * sideOf(xs[t]!, ys[t]!, xs[h]!, ys[h]!, cx[e]! - r[e]!, cy[e]!) >= 0) continue;
-    x = cx[e]! - r[e]!;
-    bulging = i;
-  }
-  // at its leftmost point an anticlockwise arc has the outside on its right
-  if (bulging >= 0) {
-    const e = edge[bulging]!;
-    return { x, y: cy[e]!, winding: turn[e]! > 0 ? left[bulging]! - weight[bulging]! : left[bulging]! };
-  }
-  const half = lastBefore(slices, around, vertex);
-  const i = half >> 1;
-  return { x, y: ys[vertex]!, winding: half & 1 ? left[i]! - weight[i]! : left[i]! };
+  return [first, second];
 }
 
-/** The half-edge at a leftmost vertex that has the direction -x just anticlockwise of it: none leaves leftward, so the one of greatest angle. */
-function lastBefore(slices: Slices, around: Around, v: number): number {
-  const own = around.halves.subarray(around.first[v]!, around.first[v + 1]!);
-  let shortest = Infinity;
-  for (const h of own) shortest = Math.min(shortest, chordOf(slices, h >> 1));
-  return own.reduce((a, b) => (leaving(slices, b, shortest / 2) > leaving(slices, a, shortest / 2) ? b : a));
-}
-
-/** Winding, about a point, of all slices but those of one piece. */
-function windingAt(slices: Slices, index: Strips, piece: Int32Array, except: number, x: number, y: number): number {
+/** By how much the windings of a piece are too low, by a ray along +x from the middle of one of its slices. As everywhere the point counts
+ * as a hair higher, so it is on one side of its own slice. */
+function levelAt(slices: Slices, index: Strips, own: number, left: Float64Array): number {
   const { edges, tail, head, xs, ys, edge, weight } = slices;
-  let winding = 0;
+  const x0 = xs[tail[own]!]!;
+  const y0 = ys[tail[own]!]!;
+  const x1 = xs[head[own]!]!;
+  const y1 = ys[head[own]!]!;
+  const turn = edges.turn[edge[own]!]!;
+  const [x, y] = middleOf(edges, edge[own]!, turn, x0, y0, x1, y1);
+  const onLeft = x1 > x0 || (x1 === x0 && y1 < y0);
+  let winding = weight[own]! * windingOfMiddle(turn, y0, y1, y, onLeft);
   const s = stripAt(index, y);
   for (let k = index.first[s]!; k < index.first[s + 1]!; k++) {
     const i = index.members[k]!;
-    if (piece[i] === except) continue;
+    if (i === own) continue;
     const t = tail[i]!;
     const h = head[i]!;
     winding += weight[i]! * windingOf(edges, edge[i]!, xs[t]!, ys[t]!, xs[h]!, ys[h]!, x, y);
   }
-  return winding;
+  return winding - (onLeft ? left[own]! : left[own]! - weight[own]!);
+}
+
+/** What a slice adds to the winding of a point a hair to the left or right of its own middle: see windingOf. The middle of an
+ * anticlockwise arc is to the right of its chord, of a clockwise one to the left. */
+function windingOfMiddle(turn: number, y0: number, y1: number, y: number, onLeft: boolean): number {
+  const leftOfChord = turn === 0 ? onLeft : turn < 0;
+  const inSegment = turn !== 0 && onLeft === turn > 0;
+  const arc = inSegment ? turn : 0;
+  if (leftOfChord) return y0 <= y && y1 > y ? arc + 1 : arc;
+  return y1 <= y && y0 > y ? arc - 1 : arc;
 }
