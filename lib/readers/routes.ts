@@ -36,11 +36,9 @@ export type Route = readonly End[];
 const FULL = 2 * Math.PI;
 
 /** The end to leave a joint by: the first one clockwise from where the way came in, so that the face to the left is followed. */
-function nextEnd(net: Net, joint: number, from: End, free: ReadonlySet<number>): End | undefined {
+function nextEnd(net: Net, joint: number, from: End, isFree: (piece: number) => boolean): End | undefined {
   const back = leaving(net.pieces[from.piece]!, from.last);
-  const options = net.joints[joint]!.ends.filter(
-    e => free.has(e.piece) && !(e.piece === from.piece && e.last === from.last),
-  );
+  const options = net.joints[joint]!.ends.filter(e => isFree(e.piece));
   if (options.length <= 1) return options[0];
   const clockwise = (e: End): number => {
     const turn = (((back.direction - leaving(net.pieces[e.piece]!, e.last).direction) % FULL) + FULL) % FULL;
@@ -56,14 +54,15 @@ function nextEnd(net: Net, joint: number, from: End, free: ReadonlySet<number>):
 /** Follows free pieces from one of them until back at its start; undefined when the way ends. */
 function follow(net: Net, start: End, free: ReadonlySet<number>): Route | undefined {
   const route: End[] = [];
-  const left = new Set(free);
+  const taken = new Set<number>();
+  const isFree = (piece: number): boolean => free.has(piece) && !taken.has(piece);
   const home = net.jointOf.get(start.piece)![start.last ? 1 : 0];
   for (let at: End | undefined = start; at; ) {
     route.push(at);
-    left.delete(at.piece);
+    taken.add(at.piece);
     const joint: number = net.jointOf.get(at.piece)![at.last ? 0 : 1];
     if (joint === home) return route;
-    at = nextEnd(net, joint, { piece: at.piece, last: !at.last }, left);
+    at = nextEnd(net, joint, { piece: at.piece, last: !at.last }, isFree);
   }
   return undefined;
 }
@@ -124,9 +123,14 @@ export function strays(net: Net, left: Set<number>): Route[] {
     }
     found.push(route);
   };
-  const lone = (): End | undefined =>
-    net.joints.map(j => j.ends.filter(e => left.has(e.piece))).find(ends => ends.length === 1)?.[0];
-  for (let end = lone(); end; end = lone()) walk(end);
+  const lone = (joint: Joint): End | undefined => {
+    const ends = joint.ends.filter(e => left.has(e.piece));
+    return ends.length === 1 ? ends[0] : undefined;
+  };
+  for (const joint of net.joints) {
+    const end = lone(joint);
+    if (end) walk(end);
+  }
   for (const piece of [...left]) if (left.has(piece)) walk({ piece, last: false });
   return found;
 }
