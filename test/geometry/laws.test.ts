@@ -25,7 +25,7 @@ import { randomDistance, randomPair, randomRegion, seeded } from '../soak/random
 import { entities } from './shapes.js';
 
 const JUDGE: Judge = { chordError: 0.001, units: 1e5 };
-const RUNS = { numRuns: 60 };
+const RUNS = { numRuns: 60, seed: 1 };
 
 const seed = fc.integer({ min: 1, max: 1e6 });
 /** A plain random region and a distance; regions that cross themselves are drawn again. */
@@ -115,6 +115,7 @@ describe('offset', () => {
       fc.property(offsetCase, fc.constantFrom(0.01, 100), ({ region, by }, k) => {
         const larger = (o: Outline): Outline => o.map(v => ({ x: v.x * k, y: v.y * k, bulge: v.bulge }));
         const scaled = { outer: larger(region.outer), openings: region.openings.map(larger) };
+        fc.pre(accepted(scaled)); // how thin an overlap passes for a rounding is a length
         const want = offset(region, by);
         close(total(offset(scaled, by * k)) / k / k, total(want), 1e-6 * (1 + edge(want)));
       }),
