@@ -1,9 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { difference } from '../../lib/geometry/boolean.js';
+import { GeometryFailure } from '../../lib/geometry/failure.js';
 import { flatten, flattenPolyline, flattenRegion } from '../../lib/geometry/flatten.js';
-import { area } from '../../lib/geometry/measure.js';
-import { circle, type Outline, polygon, rectangle, reverse, vertex } from '../../lib/geometry/outline.js';
-import { cross, distance, type Point, subtract } from '../../lib/geometry/point.js';
+import { area, perimeter } from '../../lib/geometry/measure.js';
+import { circle, type Outline, polygon, type Region, rectangle, reverse, vertex } from '../../lib/geometry/outline.js';
+import { cross, distance, type Point, polar, subtract } from '../../lib/geometry/point.js';
+import { repair } from '../../lib/geometry/repair.js';
 import { pointOn, segmentFrom, segments } from '../../lib/geometry/segment.js';
 
 const sides = ['nearest', 'outward', 'inward'] as const;
@@ -119,5 +122,45 @@ describe('flatten', () => {
   test('segments of a flattened outline number as its corners', () => {
     const ring = flatten(circle(100), 0.5, 'outward');
     expect(segments(polygon(ring))).toHaveLength(ring.length);
+  });
+});
+
+describe('flattened regions', () => {
+  const at = fc.record({
+    radius: fc.double({ min: 30, max: 60, noNaN: true }),
+    bulge: fc.integer({ min: -250, max: 250 }).map(n => n / 1000),
+  });
+  const plate = fc.tuple(fc.array(at, { minLength: 4, maxLength: 10 }), fc.integer({ min: 0, max: 3 })).map(
+    ([list, holes]): Region => ({
+      outer: list.map((p, i) => vertex(polar(p.radius, (2 * Math.PI * i) / list.length), p.bulge)),
+      openings: Array.from({ length: holes }, (_, i) => reverse(circle(3, polar(8, (2 * Math.PI * i) / 3)))),
+    }),
+  );
+
+  test('outward holds the region whole, inward lies in it whole: nothing left over by the boolean', () => {
+    let tried = 0;
+    fc.assert(
+      fc.property(plate, fc.constantFrom(0.3, 0.05, 0.002), (region, tolerance) => {
+        const polygons = (side: 'outward' | 'inward'): Region => {
+          const flat = flattenRegion(region, tolerance, side);
+          return { outer: polygon(flat.outer), openings: flat.openings.map(polygon) };
+        };
+        let left: [Region[], Region[]];
+        try {
+          repair(region);
+          left = [difference([region], [polygons('outward')]), difference([polygons('inward')], [region])];
+        } catch (e) {
+          // bulges of sharp corners may cross, and what is given must be plain
+          if (e instanceof GeometryFailure && e.code === 'self-crossing') return;
+          throw e;
+        }
+        tried++;
+        for (const list of left) expect(list.reduce((t, r) => t + area(r), 0)).toBeLessThan(1e-6);
+        expect(area(polygons('outward'))).toBeLessThanOrEqual(area(region) + tolerance * perimeter(region) * 1.1);
+        expect(area(polygons('inward'))).toBeGreaterThanOrEqual(area(region) - tolerance * perimeter(region) * 1.1);
+      }),
+      { numRuns: 300 },
+    );
+    expect(tried).toBeGreaterThan(200);
   });
 });
