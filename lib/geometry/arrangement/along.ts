@@ -72,3 +72,21 @@ export function middleOf(
   const sagitta = (chord * chord) / 4 / (r + Math.sqrt(r * r - (chord * chord) / 4));
   return [mx + nx * sagitta, my + ny * sagitta];
 }
+
+/** The bulge from one point to another along the carrier of edge i in the sense of `turn`, for at most a half turn: half the chord over
+ * radius and apothem. Negative apothems, past a half turn, are for the caller to look at first. */
+export function bulgeBetween(
+  e: Edges,
+  i: number,
+  turn: number,
+  x0: number,
+  y0: number,
+  x1: number,
+  y1: number,
+): { readonly bulge: number; readonly apothem: number } {
+  const cx = e.cx[i]!;
+  const cy = e.cy[i]!;
+  const chord = Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
+  const apothem = (turn * ((x0 - cx) * (y1 - cy) - (y0 - cy) * (x1 - cx))) / chord;
+  return { bulge: turn * Math.min(1, chord / 2 / (e.r[i]! + apothem)), apothem };
+}

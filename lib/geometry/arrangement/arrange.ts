@@ -2,12 +2,13 @@ import { GeometryFailure } from '../failure.js';
 import type { Region } from '../outline.js';
 import { mergeTolerance } from '../tolerance.js';
 import { orderAround } from './around.js';
+import { sameArea, unbalanced } from './certify.js';
 import { type Edges, extentOf } from './edges.js';
 import { nest } from './nest.js';
 import { outlineOf } from './outlines.js';
 import { mergedPieces } from './pieces.js';
 import { sliceEdges } from './slices.js';
-import { keptRuns, traceLoops, unbalanced } from './trace.js';
+import { keptRuns, traceLoops } from './trace.js';
 import { windings } from './winding.js';
 
 /** Another try of the arrangement with points merged within so many tolerances, where the first contradicts itself. */
@@ -31,18 +32,17 @@ export function arrange(edges: Edges, inside: (winding: number) => boolean): Reg
 
 function arrangeOnce(edges: Edges, inside: (winding: number) => boolean, tolerance: number): Attempt {
   const slices = sliceEdges(edges, tolerance);
-  const place = (v: number): Attempt => ({ at: { x: slices.xs[v] ?? 0, y: slices.ys[v] ?? 0 } });
+  const failedAt = (v: number | undefined): Attempt => ({
+    at: { x: slices.xs[v ?? 0] ?? 0, y: slices.ys[v ?? 0] ?? 0 },
+  });
   const around = orderAround(slices);
   const winding = windings(slices, around);
-  if ('conflict' in winding) return place(winding.conflict);
+  if ('conflict' in winding) return failedAt(winding.conflict);
   const kept = keptRuns(slices, winding.left, inside);
   const open = unbalanced(slices, kept);
-  if (open >= 0) return place(open);
+  if (open >= 0) return failedAt(open);
   const loops = traceLoops(slices, around, kept);
   const outlines = loops.map(loop => outlineOf(edges, mergedPieces(slices, loop, tolerance), tolerance));
-  const regions = nest(
-    outlines.filter(o => o.length > 1),
-    tolerance,
-  );
-  return regions ? { regions } : place(0);
+  const regions = nest(outlines, tolerance);
+  return regions && sameArea(slices, kept, regions, tolerance) ? { regions } : failedAt(slices.tail[kept[0]! >> 1]);
 }

@@ -1,4 +1,5 @@
 import type { Outline, Vertex } from '../outline.js';
+import { bulgeBetween } from './along.js';
 import type { Edges } from './edges.js';
 import type { Piece } from './pieces.js';
 
@@ -32,20 +33,17 @@ function addVertices(vertices: Vertex[], edges: Edges, p: Piece, tolerance: numb
     vertices.push({ x: p.x0, y: p.y0, bulge: 0 });
     return;
   }
-  const cx = edges.cx[p.edge]!;
-  const cy = edges.cy[p.edge]!;
+  const { bulge, apothem } = bulgeBetween(edges, p.edge, p.turn, p.x0, p.y0, p.x1, p.y1);
+  if (apothem >= -tolerance) {
+    vertices.push({ x: p.x0, y: p.y0, bulge });
+    return;
+  }
   const r = edges.r[p.edge]!;
   const dx = p.x1 - p.x0;
   const dy = p.y1 - p.y0;
   const chord = Math.sqrt(dx * dx + dy * dy);
-  // signed distance from the chord to the centre: negative past a half turn
-  const apothem = (p.turn * ((p.x0 - cx) * (p.y1 - cy) - (p.y0 - cy) * (p.x1 - cx))) / chord;
-  if (apothem >= -tolerance) {
-    vertices.push({ x: p.x0, y: p.y0, bulge: p.turn * Math.min(1, chord / 2 / (r + apothem)) });
-    return;
-  }
-  const mx = cx + ((p.turn * dy) / chord) * r;
-  const my = cy - ((p.turn * dx) / chord) * r;
+  const mx = edges.cx[p.edge]! + ((p.turn * dy) / chord) * r;
+  const my = edges.cy[p.edge]! - ((p.turn * dx) / chord) * r;
   addVertices(vertices, edges, { ...p, x1: mx, y1: my }, tolerance);
   addVertices(vertices, edges, { ...p, x0: mx, y0: my }, tolerance);
 }

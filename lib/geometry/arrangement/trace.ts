@@ -62,13 +62,3 @@ function nextClockwise(slices: Slices, around: Around, run: Run, waiting: Uint8A
   }
   return -1;
 }
-
-/** A vertex where kept runs do not balance, or -1. */
-export function unbalanced(slices: Slices, kept: readonly Run[]): number {
-  const balance = new Int32Array(slices.xs.length);
-  for (const run of kept) {
-    balance[startOf(slices, run)]!++;
-    balance[endOf(slices, run)]!--;
-  }
-  return balance.findIndex(b => b !== 0);
-}

@@ -1,7 +1,7 @@
 import type { Outline } from '../outline.js';
 
 /** Area between an arc and its chord over the square of the chord, from the bulge; for flat arcs by its series, which keeps the digits. */
-function segmentShare(b: number): number {
+export function segmentShare(b: number): number {
   const bb = b * b;
   if (bb < 1e-3) return b * (1 / 3 + bb * (1 / 15 - bb * (1 / 105 - bb / 315)));
   return ((1 + bb) * (1 + bb) * Math.atan(b)) / (8 * bb) - (1 - bb) / (8 * b);
