@@ -1,7 +1,7 @@
 import type { Finding } from '../findings/finding.js';
 import { biscuitFindings } from '../joints/biscuit.js';
 import { cutThrough, rimSlabs } from '../models/helm-wheel/layers.js';
-import { lapWidth, seamsByLayer, spokeAngles } from '../models/helm-wheel/rim.js';
+import { lapWidth, seamsByLayer, spokeAngles } from '../models/helm-wheel/layout.js';
 import type { HelmWheel } from '../models/helm-wheel.js';
 import { wrap } from '../models/seams.js';
 import { biscuit } from '../stock/biscuits.js';

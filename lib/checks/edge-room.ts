@@ -1,5 +1,5 @@
 import type { Finding } from '../findings/finding.js';
-import { largestBit } from '../models/helm-wheel/rim.js';
+import { largestBit } from '../models/helm-wheel/layout.js';
 import type { HelmWheel } from '../models/helm-wheel.js';
 
 /** A warning where the stop marks of neighbouring spokes meet on the rim's inner edge: there is nothing left to rout between them. */

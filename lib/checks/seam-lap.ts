@@ -1,6 +1,6 @@
 import type { Finding } from '../findings/finding.js';
 import { cutThrough, rimSlabs } from '../models/helm-wheel/layers.js';
-import { lapWidth, seamsByLayer, spokeAngles } from '../models/helm-wheel/rim.js';
+import { lapWidth, seamsByLayer, spokeAngles } from '../models/helm-wheel/layout.js';
 import type { HelmWheel } from '../models/helm-wheel.js';
 import { wrap } from '../models/seams.js';
 

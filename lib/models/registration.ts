@@ -6,13 +6,10 @@ import { wrap } from './seams.js';
 
 // Pins hold the layers of a built-up wheel in register while the glue sets. Lengths mm.
 
-const PIN_SIZES: readonly Mm[] = [8, 6, 5, 4, 3, 2];
+/** Dowel pins to choose from, thick to thin. */
+export const PIN_SIZES: readonly Mm[] = [8, 6, 5, 4, 3, 2];
 /** Wood left between a pin and any edge. */
 export const PIN_WALL: Mm = 2;
-
-/** Largest pin that leaves its own width of wood on either side: a fifth of the rim's band, a third of the spoke. */
-export const pinDiameter = (band: Mm, width: Mm): Mm =>
-  PIN_SIZES.find(d => d <= band / 5 && d <= width / 3) ?? PIN_SIZES.at(-1)!;
 
 /** A stretch of the rim, by angle, from one cut to the next. */
 export interface Arc {
@@ -28,7 +25,8 @@ export function arcsBetween(cuts: readonly Radians[]): Arc[] {
   return sorted.map((from, i) => ({ from, sweep: (sorted[i + 1] ?? sorted[0]! + TURN) - from }));
 }
 
-const middle = (a: Arc): Radians => a.from + a.sweep / 2;
+/** The angle in the middle of an arc. */
+export const middleOf = (a: Arc): Radians => a.from + a.sweep / 2;
 
 /** Whether an angle lies in an arc. */
 export const holds = (arc: Arc, angle: Radians): boolean => wrap(angle - arc.from) < arc.sweep;
@@ -40,10 +38,10 @@ export function pinAngles(pieces: readonly Arc[], free: readonly Arc[]): Radians
   const chosen: Radians[] = [];
   for (const piece of [...pieces].sort((a, b) => a.sweep - b.sweep)) {
     if (chosen.some(a => holds(piece, a))) continue;
-    const along = (f: Arc): Radians => wrap(middle(f) - piece.from);
-    const own = free.filter(f => holds(piece, middle(f))).sort((f, g) => along(f) - along(g));
+    const along = (f: Arc): Radians => wrap(middleOf(f) - piece.from);
+    const own = free.filter(f => holds(piece, middleOf(f))).sort((f, g) => along(f) - along(g));
     const widest = own.reduce<Arc | undefined>((w, f) => (w && w.sweep >= f.sweep - 1e-6 ? w : f), undefined);
-    if (widest) chosen.push(middle(widest));
+    if (widest) chosen.push(middleOf(widest));
   }
   return chosen;
 }

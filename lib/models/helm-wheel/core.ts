@@ -1,4 +1,4 @@
-import { wedge } from '../../parts/spoke.js';
+import { type Wedge, wedge } from '../../parts/spoke.js';
 import { type Screw, screws } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
 import type { Axis, DiscSizes, HelmSizes } from './sizes.js';
@@ -35,9 +35,12 @@ function protruding(disc: DiscSizes): Mm {
     : 0;
 }
 
+/** The wedge on the spokes' inner ends. */
+export const spokeWedge = (s: HelmSizes): Wedge => wedge({ count: s.spokes, width: s.width, clearance: s.fit.wedge });
+
 /** The space the spokes leave in the middle, whether or not the wedges can spare it (see the wedge-flank check). */
 export function coreSizes(s: HelmSizes): CoreSizes {
-  const { angle, apex, corner } = wedge({ count: s.spokes, width: s.width, clearance: s.fit.wedge });
+  const { angle, apex, corner } = spokeWedge(s);
   const shaft = Math.max(0, ...s.discs.map(d => shaftOf(d.axis))) / 2;
   const clear = Math.max(apex + FEATHER / Math.tan(angle), shaft > 0 ? shaft + AIR : 0, ...s.discs.map(protruding));
   const wall = Math.min(PLUG_WALL, corner - LEAST_FLANK - shaft);
@@ -72,10 +75,7 @@ const hubScrew = (s: HelmSizes): Screw | undefined =>
 export function screwCircle(s: HelmSizes): ScrewCircle | undefined {
   const screw = hubScrew(s);
   if (!screw || s.discs.length === 0) return undefined;
-  const inside = Math.max(
-    wedge({ count: s.spokes, width: s.width, clearance: s.fit.wedge }).reach,
-    ...s.discs.map(d => widestBore(d.axis)),
-  );
+  const inside = Math.max(spokeWedge(s).reach, ...s.discs.map(d => widestBore(d.axis)));
   const outside = Math.min(...s.discs.map(d => d.radius)) - (s.edges.hub?.radius ?? 0);
   if (outside - inside < 2 * EDGE * screw.diameter) return undefined;
   return {

@@ -1,7 +1,7 @@
 import type { Setting } from '../model.js';
 import { coreSizes, screwCircle } from './core.js';
 import { lapDepths } from './layers.js';
-import { largestBit } from './rim.js';
+import { largestBit } from './layout.js';
 import type { HelmSizes } from './sizes.js';
 
 /** What to dial in on saws and routers: angles in degrees, depths and distances in mm. */

@@ -1,13 +1,11 @@
 import { screwLength } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
 import type { Hardware } from '../model.js';
-import { pinDiameter } from '../registration.js';
 import { coreSizes, screwCircle, shaftOf } from './core.js';
 import { seatsBearing } from './hub.js';
 import { cutThrough, rimSlabs } from './layers.js';
-import { rimPins } from './rim.js';
+import { helmPins } from './pins.js';
 import type { HelmSizes } from './sizes.js';
-import { spokePins } from './spokes.js';
 import { plugScrew, UNDER_PLUG } from './trim.js';
 
 /** Wood a screw's point stays short of the far face by. */
@@ -22,12 +20,11 @@ function biscuits(s: HelmSizes): Hardware[] {
 }
 
 function pins(s: HelmSizes): Hardware[] {
-  if (s.rim.layers < 2) return [];
-  const diameter = pinDiameter(s.outer - s.inner, s.width);
-  const spoke = spokePins(s);
-  const inSpokes = (spoke.inner.length + spoke.handle.length) * s.spokes;
+  const { diameter, rim, inner, handle } = helmPins(s);
+  const quantity = 2 * rim.length + (inner.length + handle.length) * s.spokes;
+  if (quantity === 0) return [];
   const name = `dowel pin, ${diameter} mm, ${mm(s.rim.thickness)} long`;
-  return [{ name, quantity: 2 * rimPins(s).length + inSpokes, use: 'registers the layers while the glue sets' }];
+  return [{ name, quantity, use: 'registers the layers while the glue sets' }];
 }
 
 /** Screws from behind through the back disc and the spokes, as long as they may be. */

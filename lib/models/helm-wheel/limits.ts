@@ -1,8 +1,9 @@
 import type { Finding } from '../../findings/finding.js';
 import type { Limit } from './limit.js';
-import { bearingSeat, hubBore, rimPinRoom, trimFits, underSpokes } from './ring-limits.js';
+import { pinRoom } from './pin-limits.js';
+import { bearingSeat, hubBore, trimFits, underSpokes } from './ring-limits.js';
 import type { HelmSizes } from './sizes.js';
-import { crowding, handleLength, handleWidth, loosePins, wedgeFlank, wedgeReach } from './spoke-limits.js';
+import { crowding, handleLength, handleWidth, wedgeFlank, wedgeReach } from './spoke-limits.js';
 import { laserLayers, stockThickness } from './stock-limits.js';
 
 /** Independent limits first; those that need a buildable wheel only where the first hold. */
@@ -20,5 +21,5 @@ export function helmLimits(s: HelmSizes): Finding[] {
     handleLength,
     trimFits,
   ]);
-  return first.length > 0 ? first : run([handleWidth, rimPinRoom, loosePins]);
+  return first.length > 0 ? first : run([handleWidth, pinRoom]);
 }

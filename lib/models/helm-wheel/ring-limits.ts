@@ -2,7 +2,6 @@ import type { Finding } from '../../findings/finding.js';
 import type { Mm } from '../../units/length.js';
 import { seatsBearing } from './hub.js';
 import { stated, stop } from './limit.js';
-import { piecesWithoutPins } from './rim.js';
 import type { HelmSizes } from './sizes.js';
 import { plugDepth, UNDER_PLUG } from './trim.js';
 
@@ -91,20 +90,4 @@ export function trimFits(s: HelmSizes): Finding[] {
         ]
       : [];
   return [...wide, ...shallow];
-}
-
-/** Every piece of a built-up rim has room for its registration pins. */
-export function rimPinRoom(s: HelmSizes): Finding[] {
-  const without = piecesWithoutPins(s);
-  if (without === 0) return [];
-  const band = s.outer - s.inner;
-  return [
-    stop(
-      'registration',
-      'rim.band',
-      band,
-      band,
-      `${without} pieces of the rim have no stretch wide enough for a registration pin; allowed: fewer felloes or spokes, or a larger wheel`,
-    ),
-  ];
 }

@@ -4,10 +4,10 @@ import { handleEdge, leastHandle } from '../../parts/handle.js';
 import { mirrorClosed, wedge } from '../../parts/spoke.js';
 import type { Mm } from '../../units/length.js';
 import { coreSizes, LEAST_FLANK } from './core.js';
+import { handleOptions } from './handle.js';
+import { lapWidth } from './layout.js';
 import { stated, stop } from './limit.js';
-import { lapWidth } from './rim.js';
 import type { HelmSizes } from './sizes.js';
-import { handleOptions, spokePins } from './spokes.js';
 
 /** A wall of wood between two laps at the rim's inner edge, where they are closest. */
 const LAP_WALL: Mm = 3;
@@ -90,22 +90,6 @@ export function handleWidth(s: HelmSizes): Finding[] {
       half,
       most,
       `that is the handle's largest half width; stock ${stock.name} gives at most ${stated(most)} mm`,
-    ),
-  ];
-}
-
-export function loosePins(s: HelmSizes): Finding[] {
-  const { inner, handle } = spokePins(s);
-  if (s.spoke.layers === 1 || (inner.length === 2 && handle.length === 2)) return [];
-  const [where, value] =
-    inner.length < 2 ? (['rim.outside', 2 * s.outer] as const) : (['spokes.overall', 2 * s.tip] as const);
-  return [
-    stop(
-      'registration',
-      where,
-      value,
-      value,
-      `the spokes' ${inner.length < 2 ? 'inner' : 'handle'} pieces have no room for two registration pins; allowed: longer ones, or wider spokes`,
     ),
   ];
 }

@@ -3,34 +3,18 @@ import { bounds } from '../../geometry/measure.js';
 import { circle, type Polyline, type Region, reverse, vertex } from '../../geometry/outline.js';
 import type { Point } from '../../geometry/point.js';
 import { lapSpoke } from '../../joints/lap.js';
-import { type HandleOptions, halfWidthAt, handleEdge } from '../../parts/handle.js';
+import { halfWidthAt, handleEdge } from '../../parts/handle.js';
 import type { Part, Score, SideView } from '../../parts/part.js';
-import { mirrorClosed, spoke, type Wedge, wedge } from '../../parts/spoke.js';
-import type { Mm } from '../../units/length.js';
+import { mirrorClosed, spoke } from '../../parts/spoke.js';
+import type { Mm, Radians } from '../../units/length.js';
 import type { Draft, Lettering } from '../drafts.js';
-import { PIN_WALL, pinDiameter, pinned } from '../registration.js';
-import { coreSizes, screwCircle } from './core.js';
+import { pinned, pinPair } from '../registration.js';
+import { coreSizes, screwCircle, spokeWedge } from './core.js';
+import { handleOptions } from './handle.js';
 import { cutThrough, type Slab, spokeSlabs } from './layers.js';
-import { spokeAngles } from './rim.js';
+import { lapHalf, relative, spokeAngles } from './layout.js';
+import { type HelmPins, helmPins } from './pins.js';
 import type { HelmSizes } from './sizes.js';
-
-/** A handle stays straight past the shoulder of its lap by this much. */
-const COLLAR: Mm = 1;
-
-/** The wedge on the spokes' inner ends. */
-export const spokeWedge = (s: HelmSizes): Wedge => wedge({ count: s.spokes, width: s.width, clearance: s.fit.wedge });
-
-/** Sizes of the handle past the rim, seen on the face (half the width) or on the second side (half the thickness). */
-export function handleOptions(s: HelmSizes, half: Mm = s.width / 2): HandleOptions {
-  const share = half / (s.width / 2);
-  const { profile, shape } = s.handle;
-  return {
-    length: s.tip - s.outer,
-    half,
-    collar: Math.max(0, s.fit.lap / 2) + COLLAR,
-    ...(profile ? { profile: profile.map(([x, y]): [Mm, Mm] => [x, y * share]) } : { shape }),
-  };
-}
 
 const across = (x: Mm, half: Mm): Polyline => [vertex({ x, y: -half }), vertex({ x, y: half })];
 
@@ -84,35 +68,6 @@ function split(s: HelmSizes, whole: Part): Part[] {
   return [named(inner!, 'spoke-inner', 'Spoke, inner piece'), named(outer!, 'spoke-handle', 'Spoke, handle piece')];
 }
 
-/** Two places along a stretch of the spoke where a pin keeps its wall, as far apart as they go. */
-function pinPlaces(from: Mm, to: Mm, clear: (x: Mm) => boolean): Mm[] {
-  const steps = 60;
-  const places = Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps).filter(clear);
-  return places.length < 2 ? [] : [places[0]!, places.at(-1)!];
-}
-
-/** Pins through the spokes' layers: two inside the rim, two in the handle; empty where a spoke is solid. */
-export function spokePins(s: HelmSizes): { readonly inner: readonly Mm[]; readonly handle: readonly Mm[] } {
-  if (s.spoke.layers === 1) return { inner: [], handle: [] };
-  const pin = pinDiameter(s.outer - s.inner, s.width);
-  const room = pin / 2 + PIN_WALL;
-  const c = s.fit.lap / 2;
-  const edge = handleEdge(handleOptions(s));
-  const screw = screwCircle(s);
-  const clearOfScrew = (x: Mm): boolean => !screw || Math.abs(x - screw.radius) > (screw.diameter + pin) / 2 + PIN_WALL;
-  const chord = Math.sqrt((s.inner - c) * (s.inner - c) - room * room);
-  const apart = (places: Mm[]): Mm[] =>
-    places.length === 2 && places[1]! - places[0]! >= pin + PIN_WALL ? places : [];
-  return {
-    inner: apart(pinPlaces(Math.max(spokeWedge(s).corner, coreSizes(s).flat + room), chord - room, clearOfScrew)),
-    handle: apart(
-      pinPlaces(s.outer + c + room, s.tip - room, x =>
-        [x - room, x, x + room].every(at => at < s.tip && halfWidthAt(edge, at - s.outer) >= room),
-      ),
-    ),
-  };
-}
-
 function layer(s: HelmSizes, slab: Slab): Part[] {
   const whole = wholeSpoke(s, slab);
   if (cutThrough(slab)) return split(s, whole);
@@ -122,25 +77,33 @@ function layer(s: HelmSizes, slab: Slab): Part[] {
 
 const onAxis = (x: Mm): Point => ({ x, y: 0 });
 
+/** Holes through a spoke's piece: its own pins, those of the rim that fall on it where it runs through the rim, the hub's screw. */
+function drilled(s: HelmSizes, part: Part, angle: Radians, pins: HelmPins): Part {
+  const box = bounds(part.region.outer);
+  const on = (p: Point): boolean => p.x > box.minX && p.x < box.maxX;
+  const own = [...pins.inner, ...pins.handle].map(onAxis).filter(on);
+  const inLap = pins.rim.map(a => relative(a, angle)).filter(a => Math.abs(a) < lapHalf(s, s.outer));
+  const whole = box.minX < s.inner && box.maxX > s.outer;
+  const rim = whole ? inLap.flatMap(a => pinPair(s.inner, s.outer, a)) : [];
+  const screw = screwCircle(s);
+  const held = pinned(part, [...own, ...rim], pins.diameter);
+  return screw?.through ? pinned(held, [onAxis(screw.radius)].filter(on), screw.diameter) : held;
+}
+
 /** Every piece of every spoke, layer by layer, back to front. */
 export function spokeDrafts(s: HelmSizes): Draft[] {
-  const pins = spokePins(s);
-  const all = [...pins.inner, ...pins.handle];
-  const screw = screwCircle(s);
-  const through = screw?.through ? [onAxis(screw.radius)] : [];
+  const pins = helmPins(s);
   return spokeSlabs(s).flatMap(slab =>
-    layer(s, slab).flatMap(part => {
-      const box = bounds(part.region.outer);
-      const has = (x: Mm): boolean => x > box.minX && x < box.maxX;
-      const drilled = pinned(part, all.filter(has).map(onAxis), pinDiameter(s.outer - s.inner, s.width));
-      const screwed = pinned(
-        drilled,
-        through.filter(p => has(p.x)),
-        screw?.diameter ?? 1,
-      );
-      const lettering = letteringOn(s, part.id === 'spoke-handle');
-      return spokeAngles(s).map((angle): Draft => ({ part: screwed, turn: Math.PI / 2 + angle, z: slab.z, lettering }));
-    }),
+    layer(s, slab).flatMap(part =>
+      spokeAngles(s).map(
+        (angle): Draft => ({
+          part: drilled(s, part, angle, pins),
+          turn: Math.PI / 2 + angle,
+          z: slab.z,
+          lettering: letteringOn(s, part.id === 'spoke-handle'),
+        }),
+      ),
+    ),
   );
 }
 

@@ -7,7 +7,7 @@ import type { Mm, Radians } from '../../units/length.js';
 import type { Draft } from '../drafts.js';
 import { type PlugObstacles, placePlugs } from '../plugs.js';
 import { lcm, ringOfSeams, staggered } from '../seams.js';
-import { lapWidth, seamsByLayer, spokeAngles } from './rim.js';
+import { lapWidth, seamsByLayer, spokeAngles } from './layout.js';
 import type { HelmSizes, TrimSizes } from './sizes.js';
 
 const TURN = 2 * Math.PI;

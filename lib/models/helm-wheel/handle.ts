@@ -1,0 +1,18 @@
+import type { HandleOptions } from '../../parts/handle.js';
+import type { Mm } from '../../units/length.js';
+import type { HelmSizes } from './sizes.js';
+
+/** A handle stays straight past the shoulder of its lap by this much. */
+const COLLAR: Mm = 1;
+
+/** Sizes of the handle past the rim, seen on the face (half the width) or on the second side (half the thickness). */
+export function handleOptions(s: HelmSizes, half: Mm = s.width / 2): HandleOptions {
+  const share = half / (s.width / 2);
+  const { profile, shape } = s.handle;
+  return {
+    length: s.tip - s.outer,
+    half,
+    collar: Math.max(0, s.fit.lap / 2) + COLLAR,
+    ...(profile ? { profile: profile.map(([x, y]): [Mm, Mm] => [x, y * share]) } : { shape }),
+  };
+}
