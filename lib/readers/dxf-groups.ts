@@ -1,4 +1,5 @@
 import { refuse } from '../findings/unusable.js';
+import { geometrySections } from './dxf-sections.js';
 
 /** One entity of a DXF file as it stands: its groups in order. A POLYLINE has its vertices in `parts`. */
 export interface DxfEntity {
@@ -51,13 +52,9 @@ function readEntity(scanner: Scanner, type: string): DxfEntity {
   return { type, groups: own, parts };
 }
 
-/** Every name that starts something in the text, a group of code 0: what to hand to `readEntity`, whether this reader knows it or not. */
-function namesIn(text: string): Set<string> {
-  const lines = text.split(/\r\n|\r|\n/);
-  const names = new Set<string>();
-  for (let i = 0; i + 1 < lines.length; i += 2) if (Number(lines[i]) === 0) names.add(lines[i + 1]!.trim());
-  return names;
-}
+/** Every name that starts something, a group of code 0: what to hand to `readEntity`, whether this reader knows it or not. */
+const namesIn = (lines: readonly string[]): Set<string> =>
+  new Set(lines.filter((_, i) => i % 2 === 1 && Number(lines[i - 1]) === 0).map(name => name.trim()));
 
 const FRAME = new Set(['SECTION', 'ENDSEC', 'EOF', 'BLOCK', 'ENDBLK']);
 
@@ -66,9 +63,10 @@ const FRAME = new Set(['SECTION', 'ENDSEC', 'EOF', 'BLOCK', 'ENDBLK']);
  * Source: DXF reference, group codes and sections. */
 export async function dxfFile(text: string): Promise<DxfFile> {
   if (text.startsWith('AutoCAD Binary DXF')) refuse('dxf', 'binary', 'a text (ASCII) DXF file');
+  const lines = geometrySections(text);
   const { default: DxfParser } = await import('dxf-parser/dist/dxf-parser.js');
   const parser = new DxfParser();
-  for (const name of namesIn(text)) {
+  for (const name of namesIn(lines)) {
     if (FRAME.has(name)) continue;
     parser.registerEntityHandler(
       class {
@@ -79,7 +77,7 @@ export async function dxfFile(text: string): Promise<DxfFile> {
       },
     );
   }
-  const parsed = parse(() => parser.parseSync(text));
+  const parsed = parse(() => parser.parseSync(lines.join('\n')));
   if (!parsed?.entities) return refuse('dxf', 'no ENTITIES section', 'a text (ASCII) DXF file');
   const blocks = Object.entries(parsed.blocks ?? {}).map(([name, block]): [string, DxfBlock] => [
     name,

@@ -1,5 +1,8 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { Unusable } from '../../lib/findings/unusable.js';
+import { GeometryFailure } from '../../lib/geometry/failure.js';
 import { area } from '../../lib/geometry/measure.js';
 import { asCircle, type Outline } from '../../lib/geometry/outline.js';
 import { readDxf } from '../../lib/readers/dxf.js';
@@ -198,6 +201,34 @@ describe('readDxf', () => {
     [file([entity('CIRCLE', [8, '0'], [10, 0], [20, 0], [40, 1])]).replace('0\nENDSEC\n0\nEOF\n', ''), /dxf is/],
   ])('refused with the place %#', async (text, message) => {
     await expect(readDxf(text)).rejects.toThrow(message);
+  });
+
+  test('damaged drawings are read or refused by name, never waited for', async () => {
+    const lines = drawing('plate.dxf').split(/\r?\n/);
+    const at = fc.nat({ max: lines.length - 1 });
+    const damage = fc.oneof(
+      at.map(i => lines.slice(0, i)),
+      at.map(i => lines.toSpliced(i, 1)),
+      fc.tuple(at, fc.nat({ max: 20 })).map(([i, n]) => lines.toSpliced(i, 2 * n)),
+      fc.tuple(at, fc.constantFrom('NaN', '-1', '1e400', '', '0', 'abc', '42')).map(([i, v]) => lines.with(i, v)),
+    );
+    await fc.assert(
+      fc.asyncProperty(damage, async damaged => {
+        try {
+          const { regions } = await readDxf(damaged.join('\n'));
+          for (const r of regions) for (const v of r.outer) expect(Number.isFinite(v.x + v.y + v.bulge)).toBe(true);
+        } catch (e) {
+          expect(e instanceof Unusable || e instanceof GeometryFailure ? '' : String(e)).toBe('');
+        }
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test('a break in the file is told by its line', async () => {
+    const text = file([entity('LINE', [8, '0'], [10, 0], [20, 0], [11, 1], [21, 1])]);
+    await expect(readDxf(text.replace('20\n0\n', '20\n'))).rejects.toThrow(/dxf is '.*' in line \d+; allowed/);
+    await expect(readDxf(text.replace('0\nENDSEC\n', ''))).rejects.toThrow(/'EOF' in line \d+; allowed: ENDSEC/);
   });
 
   test('what is left out is counted: unknown entities, odd planes, uneven or missing blocks', async () => {
