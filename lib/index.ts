@@ -25,6 +25,16 @@ export type { Drill, Face, Feature, Label, Part, Pocket, Score } from './parts/p
 export { type SpokeOptions, spoke, wedge } from './parts/spoke.js';
 export { type TrimSegmentOptions, trimSegment } from './parts/trim-segment.js';
 export { type Plan, readPlan } from './plan/index.js';
+export {
+  type DxfOptions,
+  type MakerModel,
+  type ReadDrawing,
+  readDxf,
+  readMaker,
+  readSvgPath,
+  type SvgPathOptions,
+  toMaker,
+} from './readers/index.js';
 export * from './stock/index.js';
 export * from './units/index.js';
 export { writeDxf } from './writers/dxf.js';
