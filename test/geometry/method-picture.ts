@@ -95,6 +95,7 @@ export function methodPicture(): string {
   const dot = (x: number, y: number): string => `<circle cx="${at(x)}" cy="${at(y)}" r="1.1"/>`;
   return [
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="-14 0 464 132" width="928" height="264" font-family="sans-serif">',
+    '<title>A plate with a keyhole, grown until its mouth closes: three stages</title>',
     panel(0, '1 edges moved, corners joined (closing ones red)', [
       plate,
       ...rows.map(i => stroke(rowPath(raw, i), chord(i) ? RED : BLUE, 1)),

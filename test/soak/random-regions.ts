@@ -32,7 +32,7 @@ const whole = (random: Random, from: number, to: number): number => from + Math.
 
 const QUARTER = Math.tan(Math.PI / 8);
 
-/** A star-shaped outline about a centre: vertices at growing angles, straight or bulged. On a grid, so that edges line up, if `grid` > 0. */
+/** A star-shaped outline about a centre: vertices at growing angles, straight or bulged, some of them very flat. On a grid, so that edges line up, if `grid` > 0. */
 function star(random: Random, n: number, radius: number, cx: number, cy: number, grid: number): Outline {
   const bulged = random();
   const depth = 0.2 + 0.6 * random();
@@ -41,7 +41,9 @@ function star(random: Random, n: number, radius: number, cx: number, cy: number,
       x: cx,
       y: cy,
     });
-    const bend = random() < bulged ? 0 : grid > 0 ? pick(random, [1, -1, QUARTER, -QUARTER]) : (random() - 0.5) * 1.6;
+    const bent = grid > 0 ? pick(random, [1, -1, QUARTER, -QUARTER]) : (random() - 0.5) * 1.6;
+    const flat = random() < 0.04 ? pick(random, [1e-3, 1e-5, 1e-7]) : 1;
+    const bend = random() < bulged ? 0 : bent * flat;
     const snap = (v: number): number => (grid > 0 ? Math.round(v / grid) * grid : v);
     return vertex({ x: snap(p.x), y: snap(p.y) }, bend);
   });
@@ -122,7 +124,9 @@ function relativeOf(random: Random, a: Region): Region {
     }
     case 3: {
       // the whole circle of one of its arcs
-      const arcs = segments(a.outer).filter(s => s.kind === 'arc');
+      const arcs = segments(a.outer)
+        .filter(s => s.kind === 'arc')
+        .filter(s => s.radius < 200);
       if (arcs.length === 0) return solid(a.outer);
       const arc = pick(random, arcs);
       return solid(circle(arc.radius, arc.center));

@@ -1,3 +1,4 @@
+import { fromCarrier, isFlat, polished } from './carrier.js';
 import type { Edges } from './edges.js';
 
 /** Told of a point where edges a and b meet: it lies on a, on b, or on both (an end of one that lies on the other is told for the other). */
@@ -21,18 +22,6 @@ function within(e: Edges, i: number, x: number, y: number, tolerance: number): b
   const along = dx * px + dy * py;
   if (along < -tolerance * chord || along > (chord + tolerance) * chord) return false;
   return e.turn[i] === 0 || e.turn[i]! * (dx * py - dy * px) <= tolerance * chord;
-}
-
-/** Distance of a point from an edge's carrier. */
-export function fromCarrier(e: Edges, i: number, x: number, y: number): number {
-  if (e.turn[i] !== 0) {
-    const ux = x - e.cx[i]!;
-    const uy = y - e.cy[i]!;
-    return Math.abs(Math.sqrt(ux * ux + uy * uy) - e.r[i]!);
-  }
-  const dx = e.x1[i]! - e.x0[i]!;
-  const dy = e.y1[i]! - e.y0[i]!;
-  return Math.abs(dx * (y - e.y0[i]!) - dy * (x - e.x0[i]!)) / Math.sqrt(dx * dx + dy * dy);
 }
 
 const touches = (e: Edges, i: number, x: number, y: number, tolerance: number): boolean =>
@@ -88,9 +77,13 @@ function crossing(
   tolerance: number,
   tell: Meeting,
 ): void {
-  if (!within(e, a, x, y, tolerance) || !within(e, b, x, y, tolerance)) return;
-  if (ends !== 0 && standsFor(e, a, b, ends, x, y, tolerance)) return;
-  tell(x, y, true, true);
+  const flat = isFlat(e, a, tolerance) || isFlat(e, b, tolerance);
+  const near = flat ? tolerance + e.r[a]! * 1e-9 + e.r[b]! * 1e-9 : tolerance;
+  if (!within(e, a, x, y, near) || !within(e, b, x, y, near)) return;
+  const [px, py] = flat ? polished(e, a, b, x, y) : [x, y];
+  if (flat && !(within(e, a, px, py, tolerance) && within(e, b, px, py, tolerance))) return;
+  if (ends !== 0 && standsFor(e, a, b, ends, px, py, tolerance)) return;
+  tell(px, py, true, true);
 }
 
 /** Whether the edges run side by side, within the tolerance, from an end that lies on both to a crossing: at a tangent corner a crossing
@@ -146,25 +139,27 @@ function lineArc(e: Edges, l: number, c: number, ends: number, tolerance: number
   if (half > 0) crossing(e, l, c, ends, x + ux * (along + half), y + uy * (along + half), tolerance, tell);
 }
 
-/** Two points either side of the line of centres; the one between them where the circles overlap by less than the tolerance.
+/** Two points either side of the line of centres; the one between them where the circles overlap by less than the tolerance. Reckoned from
+ * the smaller circle: its centre is nearer.
  * Source: the radical line of two circles, e.g. CRC Concise Encyclopedia of Mathematics, "Circle-Circle Intersection". */
 function arcArc(e: Edges, a: number, b: number, ends: number, tolerance: number, tell: Meeting): void {
-  const ra = e.r[a]!;
-  const rb = e.r[b]!;
-  const dx = e.cx[b]! - e.cx[a]!;
-  const dy = e.cy[b]! - e.cy[a]!;
+  const [small, large] = e.r[a]! <= e.r[b]! ? [a, b] : [b, a];
+  const r = e.r[small]!;
+  const rl = e.r[large]!;
+  const dx = e.cx[large]! - e.cx[small]!;
+  const dy = e.cy[large]! - e.cy[small]!;
   const d = Math.sqrt(dx * dx + dy * dy);
-  const overlap = Math.min(ra + rb - d, d - Math.abs(ra - rb));
+  const overlap = Math.min(r + rl - d, d - (rl - r));
   if (overlap < -tolerance) return;
   if (d <= tolerance) return; // one circle: cut at each other's ends, done already
   const ux = dx / d;
   const uy = dy / d;
   const touching = overlap <= tolerance;
-  const across = (d + ((ra - rb) * (ra + rb)) / d) / 2;
-  const along = touching ? Math.sign(across) * ra : across;
-  const half = touching ? 0 : Math.sqrt(Math.max(0, (ra - along) * (ra + along)));
-  const x = e.cx[a]! + ux * along;
-  const y = e.cy[a]! + uy * along;
+  const across = ((d - rl) * (d + rl) + r * r) / (2 * d);
+  const along = touching ? Math.sign(across) * r : across;
+  const half = touching ? 0 : Math.sqrt(Math.max(0, (r - along) * (r + along)));
+  const x = e.cx[small]! + ux * along;
+  const y = e.cy[small]! + uy * along;
   crossing(e, a, b, ends, x - uy * half, y + ux * half, tolerance, tell);
   if (half > 0) crossing(e, a, b, ends, x + uy * half, y - ux * half, tolerance, tell);
 }

@@ -1,6 +1,6 @@
 import { middleOf } from './along.js';
+import { fromCarrier } from './carrier.js';
 import type { Edges } from './edges.js';
-import { fromCarrier } from './meet.js';
 import type { Slices } from './slices.js';
 import type { Run } from './trace.js';
 
