@@ -11,7 +11,7 @@ import { mergeTolerance } from './tolerance.js';
 export interface OffsetOptions {
   /** outside corners: 'round' (the default) keeps the distance exactly, 'mitre' runs the edges on to a point */
   readonly join?: 'round' | 'mitre';
-  /** a mitre longer than this many offsets is cut off square; 2 unless given, at least 1 */
+  /** a mitre longer than this many offsets, measured from its corner, is bevelled; 2 unless given, at least 1 */
   readonly limit?: number;
 }
 

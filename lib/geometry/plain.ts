@@ -12,12 +12,11 @@ import { mergeTolerance, SLIVER } from './tolerance.js';
  * Overlaps thinner than SLIVER are the rounding of whoever wrote the coordinates, and pass. @throws GeometryFailure 'self-crossing' */
 export function requirePlain(region: Region): void {
   const { edges, first } = tableOf(region);
-  requirePlainRows(region, edges, first);
+  requirePlainRows(region, edges, first, mergeTolerance(extentOf(edges)));
 }
 
 /** The same for a region whose outlines are in a table already: outline k is the rows first[k] up to first[k + 1]. */
-export function requirePlainRows(region: Region, edges: Edges, first: readonly number[]): void {
-  const tolerance = mergeTolerance(extentOf(edges));
+export function requirePlainRows(region: Region, edges: Edges, first: readonly number[], tolerance: number): void {
   if (!touching(edges, first[0]!, first.at(-1)!, tolerance) && wellNested(edges, first)) return;
   // plain means: every point is wound round once or not at all
   const [bad] = arrange(tableOf(region).edges, w => w < 0 || w > 1).filter(r => area(r) > SLIVER * perimeter(r));

@@ -5,7 +5,7 @@ import { TURNS_BACK } from './tolerance.js';
 /** How the outside of a corner is closed. */
 export interface Join {
   readonly kind: 'round' | 'mitre';
-  /** a mitre longer than this many offsets from its corner is cut off square */
+  /** a mitre longer than this many offsets, measured from its corner, is bevelled */
   readonly limit: number;
 }
 
@@ -127,7 +127,7 @@ function addCorner(
   else addGap(edges, a.ex, a.ey, b.sx, b.sy, tolerance);
 }
 
-/** The two moved edges run on straight until they meet, or are cut off square where that is too far out. */
+/** The two moved edges run on straight until they meet, or are joined across where that is too far out. */
 function addMitre(
   edges: Edges,
   x: number,

@@ -16,7 +16,7 @@ export interface Source {
 export function sourceOf(operands: readonly (readonly Region[])[], weights: readonly number[]): Source {
   const cleaned = operands.map(regions => regions.map(clean));
   const size = sizeOf(cleaned);
-  const flat = mergeTolerance(size.extent);
+  const tolerance = mergeTolerance(size.extent);
   const edges = edgeTable(size.vertices);
   const first: number[] = [];
   const outer: boolean[] = [];
@@ -26,9 +26,9 @@ export function sourceOf(operands: readonly (readonly Region[])[], weights: read
       for (const o of outlines) {
         first.push(edges.count);
         outer.push(o === region.outer);
-        addOutline(edges, o, weights[operand]!, flat);
+        addOutline(edges, o, weights[operand]!, tolerance);
       }
-      requirePlainRows(region, edges, [...first.slice(-outlines.length), edges.count]);
+      requirePlainRows(region, edges, [...first.slice(-outlines.length), edges.count], tolerance);
     }
   });
   first.push(edges.count);
