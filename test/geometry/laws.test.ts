@@ -79,6 +79,18 @@ describe('offset', () => {
     );
   });
 
+  // a corner that turns by t gains d² tan(t / 2): two right-angled triangles with legs d and d tan(t / 2)
+  test('mitres of a convex polygon', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 3, max: 20 }), fc.double({ min: 0.1, max: 9, noNaN: true }), (n, d) => {
+        const region = solid(Array.from({ length: n }, (_, i) => vertex(polar(30, (2 * Math.PI * i) / n))));
+        const want = area(region) + perimeter(region) * d + n * d * d * Math.tan(Math.PI / n);
+        close(total(offset(region, d, { join: 'mitre', limit: 3 })), want, 1e-9 * want);
+      }),
+      RUNS,
+    );
+  });
+
   test('out and back holds the region, in and back lies within it', () => {
     fc.assert(
       fc.property(offsetCase, ({ region, by }) => {
