@@ -7,7 +7,7 @@ export { assembledPicture } from './drawings/assembled.js';
 export type { Drawing, Layer } from './drawings/drawing.js';
 export { partDrawing, sideDrawing } from './drawings/part-drawing.js';
 export { sheetDrawing } from './drawings/sheet-drawing.js';
-export type { Finding, Level, Outcome } from './findings/finding.js';
+export { type Finding, type Level, type Outcome, stops } from './findings/finding.js';
 export { type Issue, Unusable } from './findings/unusable.js';
 export * from './geometry/index.js';
 export { check, type Files, type Host, type Made, type MakeOptions, make, makeModel, type Shop } from './make.js';
@@ -24,7 +24,7 @@ export { type Bore, type DiscOptions, hubDisc } from './parts/hub-disc.js';
 export type { Drill, Face, Feature, Label, Part, Pocket, Score } from './parts/part.js';
 export { type SpokeOptions, spoke, wedge } from './parts/spoke.js';
 export { type TrimSegmentOptions, trimSegment } from './parts/trim-segment.js';
-export { type Plan, readPlan } from './plan/index.js';
+export { type Plan, planSchema, readPlan, starterPlan } from './plan/index.js';
 export {
   type DxfOptions,
   type MakerModel,

@@ -6,6 +6,7 @@ import type { Drawing } from './drawings/drawing.js';
 import { partDrawing, sideDrawing } from './drawings/part-drawing.js';
 import { sheetDrawing } from './drawings/sheet-drawing.js';
 import { type Finding, type Outcome, stops } from './findings/finding.js';
+import { refuse } from './findings/unusable.js';
 import { type HelmWheel, helmWheel } from './models/helm-wheel.js';
 import { nest } from './nesting/nest.js';
 import type { Sheet } from './nesting/sheet.js';
@@ -24,6 +25,7 @@ export interface Host {
   readonly png?: (svg: string) => Promise<Uint8Array>;
 }
 
+/** How findings are taken. */
 export interface MakeOptions {
   /** write the files even where a finding says stop, as far as there are parts to write */
   readonly anyway?: boolean;
@@ -32,6 +34,7 @@ export interface MakeOptions {
 /** Files by their path in the output folder. */
 export type Files = ReadonlyMap<string, string | Uint8Array>;
 
+/** What a plan comes to. */
 export interface Made {
   /** empty where a stop forbids writing */
   readonly files: Files;
@@ -76,6 +79,8 @@ function work(built: Outcome<HelmWheel | undefined>, shop: Shop): Outcome<Worked
 
 const build = (plan: Plan): Outcome<HelmWheel | undefined> => helmWheel(plan.wheel, plan.stock, plan.title);
 
+const FILE_NAME = /^[A-Za-z0-9]+(-[A-Za-z0-9]+)*$/;
+
 /** A drawing as the two cut files of the output contract. */
 const cutFiles = (path: string, drawing: Drawing): [string, string][] => [
   [`${path}.dxf`, writeDxf(drawing)],
@@ -83,6 +88,7 @@ const cutFiles = (path: string, drawing: Drawing): [string, string][] => [
 ];
 
 function partFiles(part: Part): [string, string][] {
+  if (!FILE_NAME.test(part.id)) refuse('part id', part.id, 'letters, digits and hyphens: it becomes a file name');
   const { first, second } = partFaces(part);
   return [
     ...cutFiles(`parts/${part.id}`, partDrawing(part, first)),

@@ -11,7 +11,7 @@ export function hubTrim(wheel: HelmWheel): Finding[] {
       level: 'stop',
       rule: 'hub-trim',
       where: 'hub.diameter',
-      message: `the ${d.face} hub disc is ${(2 * d.radius).toFixed(2)} mm wide and reaches into the rim's trim; at most ${(2 * most).toFixed(2)} mm`,
+      message: `the ${d.face} hub disc is ${(2 * d.radius).toFixed(2)} mm wide and reaches into the ${trim?.faces.includes(d.face) ? 'trim' : 'rim'}; at most ${(2 * most).toFixed(2)} mm`,
       value: 2 * d.radius,
       limit: 2 * most,
     }));

@@ -7,6 +7,7 @@ import { edgeRoom } from './edge-room.js';
 import { hubCover } from './hub-cover.js';
 import { hubScrews } from './hub-screws.js';
 import { hubTrim } from './hub-trim.js';
+import { planing } from './planing.js';
 import { rimReveal } from './rim-reveal.js';
 import { seamLap } from './seam-lap.js';
 import { turning } from './turning.js';
@@ -18,6 +19,7 @@ const RULES: readonly ((wheel: HelmWheel) => Finding[])[] = [
   hubScrews,
   turning,
   backFlat,
+  planing,
   seamLap,
   biscuitSlot,
   rimReveal,

@@ -3,7 +3,7 @@ import { type Motion, moveOutline, moveRegion } from '../geometry/motion.js';
 import type { Outline } from '../geometry/outline.js';
 import type { Model } from '../models/model.js';
 import type { PartKind, Pocket } from '../parts/part.js';
-import { inches, type Mm, toInches } from '../units/length.js';
+import type { Mm } from '../units/length.js';
 import { printInches, printMm } from '../units/print-length.js';
 import { caption, type LegendItem, legend, overallDimension } from './caption.js';
 import type { Paint, Picture, PictureGroup, PictureShape } from './picture.js';
@@ -102,7 +102,7 @@ export function assembledPicture(model: Model): Picture {
   const radius = overallRadius(pieces);
   const size = 2 * radius;
   const box: Box = { minX: -1.25 * radius, minY: -1.47 * radius, maxX: 1.25 * radius, maxY: 1.34 * radius };
-  const text = `Ø ${printInches(inches(Math.round(toInches(size) * 64) / 64))} (${printMm(size, 1)})`;
+  const text = `Ø ${printMm(size, 1)} = ${printInches(size)}`;
   return {
     title: model.title,
     box,

@@ -49,10 +49,10 @@ export function placedPieces(model: Model): Placed[] {
   return pieces.sort((a, b) => gap(a, b) || tonguesFirst(a) - tonguesFirst(b));
 }
 
-/** Distance from the origin to the farthest point of an edge, mm: an end, or the point of an arc beyond its centre. */
+/** How far an edge reaches from the origin, mm: an arc to its farthest point, a line (a flat tip) as measured over its middle. */
 function reach(s: Segment): Mm {
   const ends = Math.max(Math.hypot(s.from.x, s.from.y), Math.hypot(s.to.x, s.to.y));
-  if (s.kind === 'line') return ends;
+  if (s.kind === 'line') return Math.hypot(s.from.x + s.to.x, s.from.y + s.to.y) / 2;
   const away = Math.atan2(s.center.y, s.center.x);
   const turn = 2 * Math.PI;
   const along = s.sweep > 0 ? away - s.start : s.start - away;

@@ -1,6 +1,7 @@
 /** What a stage says about a plan. `stop`: cannot be built as planned; `warn`: may go wrong; `note`: worth knowing. */
 export type Level = 'stop' | 'warn' | 'note';
 
+/** One thing a stage says, about one field or part. */
 export interface Finding {
   readonly level: Level;
   /** which rule speaks, in words joined by hyphens: 'hub-cover' */

@@ -9,6 +9,7 @@ import { rimDrafts } from './helm-wheel/rim.js';
 import { type HelmSizes, helmSizes, sizeNotes } from './helm-wheel/sizes.js';
 import { spokeDrafts } from './helm-wheel/spokes.js';
 import { trimDrafts } from './helm-wheel/trim.js';
+import { requireUsable } from './helm-wheel/usable.js';
 import type { HelmWheelOptions } from './helm-wheel-options.js';
 import type { Model } from './model.js';
 
@@ -21,12 +22,13 @@ export interface HelmWheel extends Model {
  * The first spoke points up. Sizes in mm and radians; see helm-wheel.md.
  * @param stock what the options' stock names stand for
  * @returns the wheel, or no value where a stop leaves it without a shape; findings of the building
- * @throws Unusable when an option names a stock or a bearing that is not known. */
+ * @throws Unusable when a number is out of its range, or an option names a stock or a bearing that is not known. */
 export function helmWheel(
   options: HelmWheelOptions,
   stock: readonly Stock[],
   title = 'Helm wheel',
 ): Outcome<HelmWheel | undefined> {
+  requireUsable(options);
   const sizes = helmSizes(options, stock);
   const found: Finding[] = [...sizeNotes(options), ...helmLimits(sizes)];
   if (found.some(f => f.level === 'stop')) return { value: undefined, findings: found };

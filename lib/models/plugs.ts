@@ -14,9 +14,9 @@ export interface PlugObstacles {
   readonly plug: Mm;
 }
 
-/** Wood between a plug's rim and a seam or a lap's wall. */
+/** Wood between a plug's rim and a seam or a lap's wall; common practice, no source. */
 const CLEAR: Mm = 1;
-/** Wood between a plug's rim and the end of its segment, and between two plugs. */
+/** Wood between a plug's rim and the end of its segment, and between two plugs; common practice, no source. */
 const FROM_END: Mm = 3;
 /** Steps in which a plug is shifted along the circle. */
 const STEP: Mm = 0.5;

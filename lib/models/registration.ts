@@ -8,7 +8,7 @@ import { wrap } from './seams.js';
 
 /** Dowel pins to choose from, thick to thin. */
 export const PIN_SIZES: readonly Mm[] = [8, 6, 5, 4, 3, 2];
-/** Wood left between a pin and any edge. */
+/** Wood left between a pin and any edge; common practice, no source. */
 export const PIN_WALL: Mm = 2;
 
 /** A stretch of the rim, by angle, from one cut to the next. */
@@ -31,24 +31,33 @@ export const middleOf = (a: Arc): Radians => a.from + a.sweep / 2;
 /** Whether an angle lies in an arc. */
 export const holds = (arc: Arc, angle: Radians): boolean => wrap(angle - arc.from) < arc.sweep;
 
-/** Angles at which pins go, so that each piece has one of them: the widest stretch of each piece that has none yet, the shortest
- * pieces first, so that a regular wheel keeps its pins regular.
- * @param pieces the stretch of the ring each loose piece covers   @param free stretches with no cut in them */
-export function pinAngles(pieces: readonly Arc[], free: readonly Arc[]): Radians[] {
-  const chosen: Radians[] = [];
+/** A pair of pins across the rim's band, in one stretch: `spread` is how far each lies from the middle angle, to either side. */
+export interface PinPair {
+  readonly angle: Radians;
+  readonly spread: Radians;
+}
+
+/** Pairs of pins, so that each piece has one of them: in the widest stretch of each piece that has none yet, the shortest pieces first, so
+ * that a regular wheel keeps its pins regular; spread to the stretch's ends but for a margin.
+ * @param pieces the stretch of the ring each loose piece covers   @param free stretches with no cut in them, wider than two margins */
+export function pinPairs(pieces: readonly Arc[], free: readonly Arc[], margin: Radians): PinPair[] {
+  const chosen: PinPair[] = [];
   for (const piece of [...pieces].sort((a, b) => a.sweep - b.sweep)) {
-    if (chosen.some(a => holds(piece, a))) continue;
+    if (chosen.some(p => holds(piece, p.angle))) continue;
     const along = (f: Arc): Radians => wrap(middleOf(f) - piece.from);
     const own = free.filter(f => holds(piece, middleOf(f))).sort((f, g) => along(f) - along(g));
     const widest = own.reduce<Arc | undefined>((w, f) => (w && w.sweep >= f.sweep - 1e-6 ? w : f), undefined);
-    if (widest) chosen.push(middleOf(widest));
+    if (widest) chosen.push({ angle: middleOf(widest), spread: widest.sweep / 2 - margin });
   }
   return chosen;
 }
 
-/** Two pins at one angle of the rim, three tenths of the band from either edge. */
-export const pinPair = (inner: Mm, outer: Mm, angle: Radians): Point[] =>
-  [0.3, 0.7].map(share => polar(inner + share * (outer - inner), angle));
+/** Where the two pins of a pair go on a ring: three tenths of the band from either edge, one to each side. */
+export const pinsAt = (inner: Mm, outer: Mm, angle: Radians, spread: Radians): Point[] =>
+  [
+    { share: 0.3, off: -spread },
+    { share: 0.7, off: spread },
+  ].map(({ share, off }) => polar(inner + share * (outer - inner), angle + off));
 
 /** A part with through holes for pins. */
 export function pinned(part: Part, at: readonly Point[], diameter: Mm): Part {

@@ -12,6 +12,26 @@ export const lcm = (a: number, b: number): number => (a / gcd(a, b)) * b;
  * The differences of the two rings are all multiples of 2 pi / lcm; half a multiple lies farthest from them. */
 export const staggered = (a: number, b: number): Radians => Math.PI / lcm(a, b);
 
+/** A stretch between two lines of a ring. */
+export interface Gap {
+  readonly middle: Radians;
+  readonly half: Radians;
+}
+
+/** Where one seam of a ring of pieces may lie so that none of its seams meets a line given: the stretches between all lines as seen
+ * modulo one piece, the widest first. Its middle is the farthest from any line that a seam can be; against one ring of evenly spaced
+ * lines that is pi / lcm. @param lines angles, at least one */
+export function gapsFor(pieces: number, lines: readonly Radians[]): Gap[] {
+  const piece = TURN / pieces;
+  const folded = lines.map(a => wrap(a) % piece).map(a => (piece - a < 1e-9 ? 0 : Math.round(a * 1e9) / 1e9));
+  const sorted = [...new Set(folded)].sort((a, b) => a - b);
+  const gaps = sorted.map((from, i): Gap => {
+    const half = ((sorted[i + 1] ?? sorted[0]! + piece) - from) / 2;
+    return { middle: from + half, half };
+  });
+  return gaps.sort((a, b) => (Math.abs(a.half - b.half) < 1e-6 ? a.middle - b.middle : b.half - a.half));
+}
+
 /** An angle brought into 0 to 2 pi, with the last rounding before a full turn counted as 0. */
 export function wrap(angle: Radians): Radians {
   const a = ((angle % TURN) + TURN) % TURN;

@@ -77,19 +77,27 @@ function turned(length: Mm, half: Mm): Polyline {
   ];
 }
 
+const rounded = (mm: Mm): number => Math.round(mm * 1000) / 1000;
+
 /** The maker's own points, a smooth curve through them; a step where the first is not as wide as the spoke. */
 function own(profile: readonly (readonly [Mm, Mm])[], length: Mm, half: Mm, collar: Mm): Polyline {
-  if (profile.length < 2) refuse('handle.profile', `${profile.length} points`, 'two points or more');
+  if (profile.length < 2) refuse('spokes.handle.profile', `${profile.length} points`, 'two points or more');
   profile.forEach(([x, y], i) => {
     const last = i === profile.length - 1;
-    requireRange(`handle.profile[${i}] distance`, x, i === 0 ? 0 : profile[i - 1]![0] + 1e-3, length + 0.05);
-    requireRange(`handle.profile[${i}] half width`, y, last ? 0 : 0.5, 1e4);
+    requireRange(`spokes.handle.profile[${i}] distance`, x, i === 0 ? 0 : profile[i - 1]![0] + 1e-3, length + 0.05);
+    requireRange(`spokes.handle.profile[${i}] half width`, y, last ? 0 : 0.5, 1e4);
   });
   const end = profile.at(-1)![0];
   if (Math.abs(end - length) > 0.05)
-    refuse('handle.profile', `ending ${end} mm past the rim`, `a last point at the tip, ${length} mm past the rim`);
+    refuse(
+      'spokes.handle.profile',
+      `a curve that ends ${rounded(end)} mm past the rim`,
+      `a last point at the tip, ${rounded(length)} mm past the rim`,
+    );
   const points = profile.map(([x, y], i) => ({ x: i === profile.length - 1 ? length : Math.max(x, collar), y }));
-  const curve = smoothProfile(points.filter((p, i) => i === 0 || p.x > points[i - 1]!.x));
+  const rising = points.filter((p, i) => i === 0 || p.x > points[i - 1]!.x);
+  // as wide as the spoke at its start: the curve leaves it level, without a corner
+  const curve = smoothProfile(rising, rising[0]!.y === half ? { startTangent: 0 } : {});
   const start = curve[0]!;
   const joined = start.y === half ? [] : [vertex({ x: start.x, y: half })];
   const lead = start.x > 0 ? [vertex({ x: 0, y: half })] : [];
@@ -107,11 +115,21 @@ export function handleEdge(o: HandleOptions): Polyline {
     collar + leastHandle(o.profile ? 'plain' : (o.shape ?? 'plain'), o.half),
     1e5,
   );
-  if (o.profile) return own(o.profile, o.length, o.half, collar);
-  const shaped = shapes[o.shape ?? 'plain'](o.length - collar, o.half);
-  if (collar === 0) return shaped;
-  return [vertex({ x: 0, y: o.half }), ...shaped.map(v => vertex({ x: v.x + collar, y: v.y }, v.bulge))];
+  if (o.profile) return withoutIdle(own(o.profile, o.length, o.half, collar));
+  const shaped = shapes[o.shape ?? 'plain'](o.length - collar, o.half).map(v =>
+    vertex({ x: v.x + collar, y: v.y }, v.bulge),
+  );
+  return withoutIdle([vertex({ x: 0, y: o.half }), ...shaped]);
 }
+
+/** Without vertices in the middle of a level line, or doubled. */
+const withoutIdle = (edge: Polyline): Polyline =>
+  edge.filter((v, i) => {
+    const [before, after] = [edge[i - 1], edge[i + 1]];
+    if (!before || !after) return true;
+    const level = before.bulge === 0 && v.bulge === 0 && before.y === v.y && v.y === after.y;
+    return !level && !(v.x === after.x && v.y === after.y);
+  });
 
 const shapes: Readonly<Record<HandleShape, (length: Mm, half: Mm) => Polyline>> = { plain, tapered, turned };
 

@@ -1,7 +1,7 @@
 import type { BoreOptions, HubFaceOptions } from '../models/helm-wheel-options.js';
 import { bearing } from '../stock/bearings.js';
 import type { Cutter } from '../stock/stock.js';
-import type { Mm, Unit } from '../units/length.js';
+import { type Mm, toInches, type Unit } from '../units/length.js';
 import { printInches, printMm } from '../units/print-length.js';
 import type { Plan } from './plan.js';
 
@@ -14,8 +14,13 @@ export interface Contradiction {
 
 type Rule = (plan: Plan) => readonly Contradiction[];
 
-const say = (length: Mm, unit: Unit): string =>
-  unit === 'mm' ? printMm(length) : `${printInches(length)} (${printMm(length)})`;
+/** A length as the maker of the plan reads it: whole 64ths of an inch where it is, thousandths where it is not. */
+function say(length: Mm, unit: Unit): string {
+  if (unit === 'mm') return printMm(length);
+  const inches = toInches(length);
+  const exact = Math.abs(inches * 64 - Math.round(inches * 64)) < 1e-9;
+  return `${exact ? printInches(length) : `${Math.round(inches * 1000) / 1000} in`} (${printMm(length)})`;
+}
 
 const unless = (holds: boolean, field: string, value: string, allowed: string): readonly Contradiction[] =>
   holds ? [] : [{ field, value, allowed }];

@@ -70,7 +70,7 @@ export function amount(min: number, max: number) {
 export function text(longest: number) {
   const error = `one line of text, 1 to ${longest} characters, in quotes if it looks like a number`;
   const fit = (t: string): boolean =>
-    t.trim() !== '' && t.length <= longest && !/[\p{Cc}\p{Cs}\u2028\u2029\ufffe\uffff]/u.test(t);
+    t.trim() !== '' && t.length <= longest && !/[\p{Cc}\p{Cs}\p{Bidi_Control}\u2028\u2029\ufffe\uffff]/u.test(t);
   return noted(z.string({ error }).check(z.refine(fit, { error })), error);
 }
 

@@ -47,6 +47,7 @@ function toPlan(read: Format): Plan {
  * @throws Unusable with every issue at once, each naming the field (`rim.band`), the value as written and what is allowed
  */
 export function readPlan(text: string): Plan {
+  if (typeof text !== 'string') refuse('plan', typeof text, 'the text of a plan');
   const document = readDocument(text);
   refuseOtherFormats(document);
   const read = z.safeParse(planFormat(unitOf(document)), document.value, { jitless: true });

@@ -118,6 +118,13 @@ describe('each rule speaks, names the field, and says what is allowed', () => {
       'seam-place',
       'rim.felloes',
     ],
+    [
+      'thinner than its board',
+      ferryWith({ rim: { thickness: 15 }, spokes: { thickness: 15 } }),
+      'note',
+      'planing',
+      'rim.thickness',
+    ],
     ['thicknesses differ', ferryWith({ spokes: { stock: 'thick' } }), 'note', 'back-step', 'spokes.thickness'],
     [
       'back disc over the step',

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { area, bounds } from '../../lib/geometry/measure.js';
 import { asCircle } from '../../lib/geometry/outline.js';
 import { segments } from '../../lib/geometry/segment.js';
-import { helmWheel } from '../../lib/models/helm-wheel.js';
+import { type HelmWheel, helmWheel } from '../../lib/models/helm-wheel.js';
+import type { HelmWheelOptions } from '../../lib/models/helm-wheel-options.js';
 import type { Drill, Part, Pocket, Score } from '../../lib/parts/part.js';
 import { inches } from '../../lib/units/length.js';
 import { near } from '../close.js';
@@ -266,4 +267,48 @@ test('a rim of glued-up layers staggers its seams', () => {
     wheel.pieces.filter(p => p.part.startsWith('felloe') && Math.abs(p.z - z) < 1e-6).map(p => p.turn);
   expect(turns(0)).toHaveLength(5);
   expect(turns(inches(0.25)).length).toBeGreaterThanOrEqual(5);
+});
+
+describe('trim over a rim of layers', () => {
+  const trim = {
+    faces: 'both',
+    band: inches(2),
+    segments: 5,
+    plugs: { diameter: inches(3 / 8), each: 2 },
+    stock: 'thin',
+  } as const;
+  const ends = (wheel: HelmWheel, prefix: string, pieces: number): number[] =>
+    wheel.pieces.filter(p => p.part.startsWith(prefix)).map(p => p.turn - Math.PI / pieces);
+
+  test.each([2, 3])('no seam over a seam of any of %s layers', layers => {
+    const wheel = built(ferryWith({ rim: { layers, stock: 'leaf' }, spokes: { stock: 'thin' }, trim }));
+    const whole = ends(wheel, 'felloe', 5).filter((_, i) => !wheel.pieces[i]!.part.startsWith('felloe-loose'));
+    const apart = ends(wheel, 'trim', 5).flatMap(a =>
+      whole.map(b => Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)))),
+    );
+    expect(Math.min(...apart)).toBeGreaterThan(0.05);
+  });
+
+  test('screws from both faces do not meet', () => {
+    const wheel = built(ferryWith({ trim }));
+    const screw = wheel.hardware.find(h => h.use.startsWith('trim to rim'));
+    const length = Number(/([\d.]+) mm long/.exec(screw?.name ?? '')?.[1]);
+    expect(2 * (length - 6)).toBeLessThan(inches(0.75));
+  });
+});
+
+test('hub screws bite two diameters or are left out', () => {
+  const thin = ferryWith({ hub: { faces: 'front', stock: 'leaf' }, turns: 'fixed' });
+  expect(built(thin).hardware.filter(h => h.name.startsWith('wood screw'))).toEqual([]);
+  const held = built(ferry).hardware.find(h => h.use.includes('front hub disc'));
+  expect(Number(/([\d.]+) mm long/.exec(held?.name ?? '')?.[1])).toBeGreaterThan(2 * inches(0.75) + 8);
+});
+
+test.each<[string, HelmWheelOptions, RegExp]>([
+  ['two felloes', ferryWith({ rim: { felloes: 2 } }), /rim.felloes is 2; allowed: a whole number, 3 to 24/],
+  ['no number', ferryWith({ rim: { band: Number.NaN } }), /rim.band is NaN; allowed: 0.1 to 380.9 mm/],
+  ['a band past the middle', ferryWith({ rim: { band: 500 } }), /rim.band is 500; allowed/],
+  ['half a spoke', ferryWith({ spokes: { count: 2.5 } }), /spokes.count is 2.5; allowed: a whole number, 3 to 36/],
+])('%s is refused, naming field, value and range', (_, options, message) => {
+  expect(() => helmWheel(options, ferryStock)).toThrow(message);
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { area, bounds } from '../../lib/geometry/measure.js';
-import { handleEdge, halfWidthAt, leastHandle } from '../../lib/parts/handle.js';
+import { halfWidthAt, handleEdge, leastHandle } from '../../lib/parts/handle.js';
 import { spoke, wedge } from '../../lib/parts/spoke.js';
 import { near } from '../close.js';
 
@@ -22,7 +22,15 @@ test('half the wedge clearance comes off each flank, at right angles to it', () 
 
 test('a plain spoke is a rectangle and a trapezoid', () => {
   const w = wedge({ count: 8, width: 30 });
-  const part = spoke({ count: 8, width: 30, flat: 15, rim: 300, handle: handleEdge({ length: 100, half: 15 }), thickness: 19, stock: 's' });
+  const part = spoke({
+    count: 8,
+    width: 30,
+    flat: 15,
+    rim: 300,
+    handle: handleEdge({ length: 100, half: 15 }),
+    thickness: 19,
+    stock: 's',
+  });
   const flank = 15 * Math.tan(Math.PI / 8);
   near(area(part.region), (400 - w.corner) * 30 + (w.corner - 15) * (flank + 15));
   expect(part.region.outer).toHaveLength(6);
@@ -39,7 +47,15 @@ test('every handle reaches its length, stays within the spoke and has no corner 
       (shape, half, times) => {
         const length = 1 + leastHandle(shape, half) * times + (shape === 'plain' ? 5 : 0);
         const edge = handleEdge({ shape, length, half, collar: 1 });
-        const part = spoke({ count: 8, width: 2 * half, flat: half * 2, rim: 300, handle: edge, thickness: 19, stock: 's' });
+        const part = spoke({
+          count: 8,
+          width: 2 * half,
+          flat: half * 2,
+          rim: 300,
+          handle: edge,
+          thickness: 19,
+          stock: 's',
+        });
         const box = bounds(part.region.outer);
         near(box.maxX, 300 + length);
         near(box.maxY, half);
@@ -51,15 +67,34 @@ test('every handle reaches its length, stays within the spoke and has no corner 
 });
 
 test('an own profile passes through its points', () => {
-  const profile = [[6, 19], [25, 12.7], [76, 18], [152, 8]] as const;
+  const profile = [
+    [6, 19],
+    [25, 12.7],
+    [76, 18],
+    [152, 8],
+  ] as const;
   const edge = handleEdge({ profile, length: 152, half: 19 });
   for (const [x, y] of profile) near(halfWidthAt(edge, x), y, 1e-6);
 });
 
 test.each([
   [[[0, 10]], /handle.profile is 1 points; allowed: two points or more/],
-  [[[0, 10], [50, -3]], /handle.profile\[1\] half width is -3 mm; allowed: 0 to/],
-  [[[0, 10], [50, 3]], /allowed: a last point at the tip, 100 mm past the rim/],
+  [
+    [
+      [0, 10],
+      [50, -3],
+    ],
+    /handle.profile\[1\] half width is -3 mm; allowed: 0 to/,
+  ],
+  [
+    [
+      [0, 10],
+      [50, 3],
+    ],
+    /allowed: a last point at the tip, 100 mm past the rim/,
+  ],
 ] as const)('refuses the profile %j', (profile, message) => {
-  expect(() => handleEdge({ profile: profile as unknown as [number, number][], length: 100, half: 15 })).toThrow(message);
+  expect(() => handleEdge({ profile: profile as unknown as [number, number][], length: 100, half: 15 })).toThrow(
+    message,
+  );
 });

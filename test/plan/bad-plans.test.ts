@@ -195,7 +195,7 @@ const TOGETHER: readonly Row[] = [
   ['band: 4-1/4', 'band: 15', 'rim.band', '15', /less than half of rim\.outside, 15 in \(381 mm\)/],
   ['band: 4-1/4', 'band: 20', 'rim.band', '20', /less than half of rim\.outside/],
   ['overall: 41', 'overall: 29', 'spokes.overall', '29', /at least rim\.outside, 30 in/],
-  ['width: 1-1/4\n', 'width: 7\n', 'spokes.width', '7', /less than 6-41\/64 in .*where 10 spokes meet/],
+  ['width: 1-1/4\n', 'width: 7\n', 'spokes.width', '7', /less than 6\.6\d+ in .*where 10 spokes meet/],
   ['diameter: 8\n', 'diameter: 22\n', 'hub.diameter', '22', /less than the rim's inside diameter, 21-1\/2 in/],
   ['diameter: 8\n', 'diameter: 1\n', 'hub.diameter', '1', /more than its bore, .*35 mm/],
   ['{ bearing: "6202", seat: shoulder }', '{ axle: 9 }', 'hub.diameter', '8', /more than its bore, 9 in/],

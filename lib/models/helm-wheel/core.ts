@@ -1,5 +1,5 @@
 import { type Wedge, wedge } from '../../parts/spoke.js';
-import { type Screw, screws } from '../../stock/screws.js';
+import { type Screw, screwLength, screws } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
 import type { Axis, DiscSizes, HelmSizes } from './sizes.js';
 
@@ -16,11 +16,11 @@ export interface CoreSizes {
 /** Wood round the shaft in a core plug: what we like, and what a locking screw needs; common practice, no source. */
 const PLUG_WALL: Mm = 8;
 const PLUG_WALL_LEAST: Mm = 4;
-/** Air between the spokes' flats and what turns past them. */
+/** Air between the spokes' flats and what turns past them; common practice, no source. */
 const AIR: Mm = 1;
 /** Half width of the narrowest tip that survives handling; common practice, no source. */
 const FEATHER: Mm = 1.5;
-/** Flank left on a wedge so that neighbours still bear on each other. */
+/** Flank left on a wedge so that neighbours still bear on each other; common practice, no source. */
 export const LEAST_FLANK: Mm = 1;
 
 /** Diameter of what an axis runs through the wheel. */
@@ -52,11 +52,26 @@ export function coreSizes(s: HelmSizes): CoreSizes {
 /** The circle of screws that holds the discs to the spokes; mm. */
 export interface ScrewCircle {
   readonly radius: Mm;
-  /** of the shank hole */
-  readonly diameter: Mm;
   readonly screw: Screw;
+  readonly length: Mm;
   /** whether the screws pass through the spokes, into the front disc */
   readonly through: boolean;
+}
+
+/** Wood a screw's point stays short of the far face by; common practice, no source. */
+export const SHORT_OF: Mm = 3;
+/** Least a thread bites, in screw diameters: under it a screw only fills a hole; common practice, no source. */
+const BITE = 2;
+
+/** How far the screws reach: from behind through the spokes into the front disc, or from the back disc into the spokes; none that bite. */
+function reach(s: HelmSizes, screw: Screw): Pick<ScrewCircle, 'length' | 'through'> | undefined {
+  const thickness = (face: 'front' | 'back'): Mm => s.discs.find(d => d.face === face)?.thickness ?? 0;
+  const [front, back] = [thickness('front'), thickness('back')];
+  const into = (before: Mm, last: Mm, through: boolean): Pick<ScrewCircle, 'length' | 'through'>[] => {
+    const length = last > 0 ? screwLength(screw, before + last - SHORT_OF) : undefined;
+    return length !== undefined && length - before >= BITE * screw.diameter ? [{ length, through }] : [];
+  };
+  return [...into(back + s.spoke.thickness, front, true), ...(back > 0 ? into(back, s.spoke.thickness, false) : [])][0];
 }
 
 /** From a screw's middle to any edge, in screw diameters: edge distance of wood screws, NDS commentary (from memory). */
@@ -74,14 +89,14 @@ const hubScrew = (s: HelmSizes): Screw | undefined =>
 /** Screws beyond the wedges' corners, one a spoke, half way to the edge of the smaller disc; none where there is no room. */
 export function screwCircle(s: HelmSizes): ScrewCircle | undefined {
   const screw = hubScrew(s);
-  if (!screw || s.discs.length === 0) return undefined;
+  const held = screw && reach(s, screw);
+  if (!held) return undefined;
   const inside = Math.max(spokeWedge(s).reach, ...s.discs.map(d => widestBore(d.axis)));
   const outside = Math.min(...s.discs.map(d => d.radius)) - (s.edges.hub?.radius ?? 0);
   if (outside - inside < 2 * EDGE * screw.diameter) return undefined;
   return {
     radius: (inside + outside) / 2,
-    diameter: screw.shank,
     screw,
-    through: s.discs.some(d => d.face === 'front'),
+    ...held,
   };
 }

@@ -1,17 +1,24 @@
+import type { Stock } from '../../stock/stock.js';
+import type { Mm } from '../../units/length.js';
+import { printMm } from '../../units/print-length.js';
 import type { Setting } from '../model.js';
 import { coreSizes, screwCircle } from './core.js';
-import { lapDepths } from './layers.js';
+import { cutThrough, rimSlabs, type Slab, spokeSlabs } from './layers.js';
 import { largestBit } from './layout.js';
 import type { HelmSizes } from './sizes.js';
 
+/** Depths of the pockets, where laps are pockets and not whole layers. */
+function lapSettings(s: HelmSizes): Setting[] {
+  const pocket = (name: string, slabs: readonly Slab[]): Setting[] =>
+    slabs.filter(slab => slab.lap > 0 && !cutThrough(slab)).map(slab => ({ name, value: slab.lap, unit: 'mm' }));
+  return [
+    ...pocket('lap depth in the rim, from the front', rimSlabs(s)),
+    ...pocket('lap depth in the spokes, from the back', spokeSlabs(s)),
+  ];
+}
+
 /** What to dial in on saws and routers: angles in degrees, depths and distances in mm. */
 export function helmSettings(s: HelmSizes): Setting[] {
-  const depths = lapDepths(s);
-  const solid = s.method !== 'laser';
-  const laps: Setting[] = [
-    { name: 'lap depth in the rim, from the front', value: depths.rim, unit: 'mm' },
-    { name: 'lap depth in the spokes, from the back', value: depths.spoke, unit: 'mm' },
-  ];
   const stop: Setting[] = s.edges.rim
     ? [{ name: 'router stop from a spoke centre line', value: s.width / 2 + largestBit(s), unit: 'mm' }]
     : [];
@@ -22,22 +29,60 @@ export function helmSettings(s: HelmSizes): Setting[] {
       : []),
     { name: 'wedge angle, each flank of a spoke', value: 180 / s.spokes, unit: 'deg' },
     { name: 'flat on the wedge, from the wheel centre', value: coreSizes(s).flat, unit: 'mm' },
-    ...(solid ? laps : []),
+    ...lapSettings(s),
     ...stop,
   ];
 }
 
+/** A part thinner than its stock: the plan's field, and what is planed to what. */
+export interface Planed {
+  readonly where: string;
+  readonly thickness: Mm;
+  readonly stock: Stock;
+}
+
+/** Parts whose stock is planed down before they are cut. */
+export function planedParts(s: HelmSizes): Planed[] {
+  const parts = [
+    { where: 'rim.thickness', ...s.rim },
+    { where: 'spokes.thickness', ...s.spoke },
+    ...s.discs.map(d => ({ where: 'hub.thickness', layers: 1, thickness: d.thickness, stock: d.stock })),
+    ...(s.trim ? [{ where: 'trim.thickness', layers: 1, thickness: s.trim.thickness, stock: s.trim.stock }] : []),
+  ];
+  return parts.filter(p => Math.round(p.layers) === 1 && p.stock.thickness - p.thickness > 1e-6);
+}
+
+const planingSteps = (s: HelmSizes): string[] =>
+  planedParts(s).map(p => `Plane ${p.stock.name} from ${printMm(p.stock.thickness)} to ${printMm(p.thickness)}.`);
+
 const twice = (s: HelmSizes): string[] =>
   s.handle.faces === 2 && s.method !== 'laser'
     ? [
-        'Saw the first side of each handle and keep the offcuts; tape them back in place, turn the square stock a quarter, line the side view up on the index marks, trace again and saw the second side.',
+        'Saw the first side of each handle and keep the offcuts; tape them back in place, turn the stock a quarter, line the side view up on the index marks, trace again and saw the second side.',
       ]
     : [];
 
-function laps(s: HelmSizes): string {
-  return s.method === 'laser'
-    ? 'Stack the layers on their registration pins: in the layers the spokes pass through, the loose felloes fill the spaces between them.'
-    : 'Cut the half laps: the rim from its front, the spokes from their back; try each fit before glue.';
+function rim(s: HelmSizes): string[] {
+  const biscuits =
+    s.seam.joint === 'biscuit' ? 'Cut the biscuit slots at the marks, at mid-thickness; then glue' : 'Glue';
+  const slabs = rimSlabs(s);
+  if (slabs.length === 1) return [`${biscuits} the felloes into a ring under a band clamp.`];
+  const loose = slabs.some(cutThrough)
+    ? ' In the layers the spokes run through, loose felloes fill the spaces between them; glue those once the spokes are in.'
+    : '';
+  return [
+    `${biscuits} the felloes into rings and the rings on each other, on their registration pins, under a band clamp.${loose}`,
+  ];
+}
+
+function laps(s: HelmSizes): string[] {
+  const cut = [
+    ...(rimSlabs(s).some(slab => slab.lap > 0 && !cutThrough(slab)) ? ['the rim from its front'] : []),
+    ...(spokeSlabs(s).some(slab => slab.lap > 0 && !cutThrough(slab)) ? ['the spokes from their back'] : []),
+  ];
+  const stacked =
+    spokeSlabs(s).length > 1 ? ['Stack the layers of each spoke on their registration pins and glue them.'] : [];
+  return cut.length > 0 ? [...stacked, `Cut the half laps: ${cut.join(', ')}; try each fit before glue.`] : stacked;
 }
 
 function core(s: HelmSizes): string[] {
@@ -50,21 +95,20 @@ function core(s: HelmSizes): string[] {
 export function helmSteps(s: HelmSizes): string[] {
   const screwed = screwCircle(s) ? 'glue and screw' : 'glue';
   return [
+    ...new Set(planingSteps(s)),
     'Cut every piece, letter it, and lay the wheel out dry.',
     ...twice(s),
-    laps(s),
-    s.seam.joint === 'biscuit'
-      ? 'Cut the biscuit slots at the marks, at mid-thickness; glue the felloes into a ring under a band clamp.'
-      : 'Glue the felloes into a ring under a band clamp.',
+    ...laps(s),
+    ...rim(s),
     'Lay the spokes into the rim with their wedges together in the middle; glue them in.',
     ...core(s),
-    `Then ${screwed} the hub discs over the wedges, from behind so that nothing shows.`,
+    `Then ${screwed} the hub ${s.discs.length > 1 ? 'discs' : 'disc'} over the wedges${screwCircle(s) ? ', from behind so that nothing shows' : ''}.`,
     ...(s.edges.rim
       ? ['Rout the rim edges between the stop marks, never past them, so that no rounded edge runs under a lap.']
       : []),
     ...(s.trim
       ? [
-          'Lay the trim with its seams between those of the rim; glue it on, screws under plugs where the plan has them.',
+          `Lay the trim with its seams between those of the rim; glue it on${s.trim.plugs ? ', with screws under plugs' : ''}.`,
         ]
       : []),
   ];

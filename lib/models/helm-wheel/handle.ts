@@ -2,7 +2,7 @@ import type { HandleOptions } from '../../parts/handle.js';
 import type { Mm } from '../../units/length.js';
 import type { HelmSizes } from './sizes.js';
 
-/** A handle stays straight past the shoulder of its lap by this much. */
+/** A handle stays straight past the shoulder of its lap by this much; common practice, no source. */
 const COLLAR: Mm = 1;
 
 /** Sizes of the handle past the rim, seen on the face (half the width) or on the second side (half the thickness). */

@@ -1,15 +1,12 @@
 import { screwLength } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
 import type { Hardware } from '../model.js';
-import { coreSizes, screwCircle, shaftOf } from './core.js';
+import { coreSizes, SHORT_OF, screwCircle, shaftOf } from './core.js';
 import { seatsBearing } from './hub.js';
 import { cutThrough, rimSlabs } from './layers.js';
 import { helmPins } from './pins.js';
 import type { HelmSizes } from './sizes.js';
 import { plugScrew, UNDER_PLUG } from './trim.js';
-
-/** Wood a screw's point stays short of the far face by. */
-const SHORT_OF: Mm = 3;
 
 const mm = (v: Mm): string => `${Math.round(v * 100) / 100} mm`;
 
@@ -27,37 +24,33 @@ function pins(s: HelmSizes): Hardware[] {
   return [{ name, quantity, use: 'registers the layers while the glue sets' }];
 }
 
-/** Screws from behind through the back disc and the spokes, as long as they may be. */
 function hubScrews(s: HelmSizes): Hardware[] {
   const circle = screwCircle(s);
   if (!circle) return [];
-  const thickness = (face: 'front' | 'back'): Mm => s.discs.find(d => d.face === face)?.thickness ?? 0;
-  const room = thickness('back') + s.spoke.thickness + thickness('front') - SHORT_OF;
-  const length = screwLength(circle.screw, room);
-  if (length === undefined) return [];
-  const use =
-    thickness('back') > 0
-      ? 'back hub disc, one a spoke, from behind'
-      : 'one a spoke, from behind into the front hub disc';
-  return [{ name: `wood screw, ${circle.screw.name}, ${mm(length)} long`, quantity: s.spokes, use }];
+  const into = circle.through
+    ? 'through the spokes into the front hub disc'
+    : 'through the back hub disc into the spokes';
+  return [
+    {
+      name: `wood screw, ${circle.screw.name}, ${mm(circle.length)} long`,
+      quantity: s.spokes,
+      use: `one a spoke, from behind ${into}`,
+    },
+  ];
 }
 
+/** Trim screws stay short of the rim's far face, or of the screws that come from there. */
 function trimScrews(s: HelmSizes): Hardware[] {
   const { trim } = s;
   if (!trim?.plugs) return [];
   const count = trim.plugs.each * trim.segments * trim.faces.length;
-  const length = screwLength(plugScrew(trim.plugs.diameter), UNDER_PLUG + s.rim.thickness - SHORT_OF);
-  const screw =
+  const screw = plugScrew(trim.plugs.diameter);
+  const length = screwLength(screw, UNDER_PLUG + (s.rim.thickness - SHORT_OF) / trim.faces.length);
+  const screws =
     length === undefined
       ? []
-      : [
-          {
-            name: `wood screw, ${plugScrew(trim.plugs.diameter).name}, ${mm(length)} long`,
-            quantity: count,
-            use: 'trim to rim, under a plug',
-          },
-        ];
-  return [...screw, { name: `plug, ${mm(trim.plugs.diameter)}`, quantity: count, use: 'hides a trim screw' }];
+      : [{ name: `wood screw, ${screw.name}, ${mm(length)} long`, quantity: count, use: 'trim to rim, under a plug' }];
+  return [...screws, { name: `plug, ${mm(trim.plugs.diameter)}`, quantity: count, use: 'hides a trim screw' }];
 }
 
 function axis(s: HelmSizes): Hardware[] {

@@ -33,7 +33,7 @@ function discHeight(s: HelmSizes, disc: DiscSizes): Mm {
 function letteringAt(s: HelmSizes, disc: DiscSizes, bore: Bore): Lettering {
   const screw = screwCircle(s);
   const hole = bore.kind === 'none' ? 0 : bore.diameter / 2;
-  const edge = screw && disc.face === 'back' ? screw.radius - screw.diameter : disc.radius;
+  const edge = screw && disc.face === 'back' ? screw.radius - screw.screw.shank : disc.radius;
   const middle = (hole + edge) / 2;
   return { at: { x: 0, y: -middle }, height: Math.min(10, (edge - hole) / 3), length: 1.2 * middle };
 }
@@ -42,7 +42,7 @@ function discDraft(s: HelmSizes, disc: DiscSizes): Draft {
   const bore = discBore(s, disc);
   const screw = screwCircle(s);
   const holes = screw &&
-    disc.face === 'back' && { count: s.spokes, radius: screw.radius, diameter: screw.diameter, from: Math.PI / 2 };
+    disc.face === 'back' && { count: s.spokes, radius: screw.radius, diameter: screw.screw.shank, from: Math.PI / 2 };
   const part = hubDisc({
     diameter: 2 * disc.radius,
     bore,
@@ -59,6 +59,14 @@ function discDraft(s: HelmSizes, disc: DiscSizes): Draft {
     z: discHeight(s, disc),
     lettering: letteringAt(s, disc, bore),
   };
+}
+
+/** Above the shaft, as long as the plug is wide there. */
+function plugLettering(plug: Mm, shaft: Mm): Lettering {
+  const at = polar((plug + shaft) / 2, Math.PI / 2);
+  const height = Math.min(3, (plug - shaft) / 3);
+  const top = at.y + height / 2;
+  return { at, height, length: 1.6 * Math.sqrt(plug * plug - top * top) };
 }
 
 /** The plug between the discs that is locked to the shaft: as thick as the spokes, in as many layers. */
@@ -78,11 +86,7 @@ function plugDrafts(s: HelmSizes): Draft[] {
     }),
     turn: 0,
     z: slab.z,
-    lettering: {
-      at: polar((plug + shaft) / 2, Math.PI / 2),
-      height: Math.min(3, (plug - shaft) / 2),
-      length: plug + shaft,
-    },
+    lettering: plugLettering(plug, shaft),
   }));
 }
 

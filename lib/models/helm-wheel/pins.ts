@@ -1,6 +1,15 @@
 import { halfWidthAt, handleEdge } from '../../parts/handle.js';
 import type { Mm, Radians } from '../../units/length.js';
-import { type Arc, arcsBetween, holds, middleOf, PIN_SIZES, PIN_WALL, pinAngles } from '../registration.js';
+import {
+  type Arc,
+  arcsBetween,
+  holds,
+  middleOf,
+  PIN_SIZES,
+  PIN_WALL,
+  type PinPair,
+  pinPairs,
+} from '../registration.js';
 import { coreSizes, screwCircle, spokeWedge } from './core.js';
 import { handleOptions } from './handle.js';
 import { cutThrough, rimSlabs } from './layers.js';
@@ -10,8 +19,8 @@ import type { HelmSizes } from './sizes.js';
 /** Registration of a wheel built up from layers; lengths mm. */
 export interface HelmPins {
   readonly diameter: Mm;
-  /** angles of pairs of pins across the rim's band */
-  readonly rim: readonly Radians[];
+  /** pairs of pins across the rim's band */
+  readonly rim: readonly PinPair[];
   /** distances from the wheel's centre of pins along each spoke: inside the rim, and in the handle */
   readonly inner: readonly Mm[];
   readonly handle: readonly Mm[];
@@ -26,7 +35,7 @@ function stretch(s: HelmSizes, piece: RimPiece): Arc {
 }
 
 /** Stretches of the rim clear of every seam and lap wall, wide enough for a pin: between laps, or within one (through the spoke). */
-function clearStretches(s: HelmSizes, diameter: Mm): Arc[] {
+function clearStretches(s: HelmSizes, margin: Radians): Arc[] {
   const [wide, narrow] = [lapHalf(s, s.inner), lapHalf(s, s.outer)];
   const walls = spokeAngles(s).flatMap(a => [a - wide, a - narrow, a + narrow, a + wide]);
   const onWall = (a: Arc): boolean =>
@@ -34,7 +43,6 @@ function clearStretches(s: HelmSizes, diameter: Mm): Arc[] {
       const apart = Math.abs(relative(middleOf(a), x));
       return apart > narrow && apart < wide;
     });
-  const margin = (diameter / 2 + PIN_WALL) / s.inner;
   return arcsBetween([...walls, ...seamsByLayer(s).flat()]).filter(a => a.sweep > 2 * margin && !onWall(a));
 }
 
@@ -53,7 +61,7 @@ function alongSpoke(s: HelmSizes, diameter: Mm): Pick<HelmPins, 'inner' | 'handl
   const edge = handleEdge(handleOptions(s));
   const screw = screwCircle(s);
   const clearOfScrew = (x: Mm): boolean =>
-    !screw || Math.abs(x - screw.radius) > (screw.diameter + diameter) / 2 + PIN_WALL;
+    !screw || Math.abs(x - screw.radius) > (screw.screw.shank + diameter) / 2 + PIN_WALL;
   const inHandle = (x: Mm): boolean =>
     [x - room, x, x + room].every(at => at < s.tip && halfWidthAt(edge, at - s.outer) >= room);
   const chord = Math.sqrt((s.inner - c) * (s.inner - c) - room * room);
@@ -67,8 +75,9 @@ function alongSpoke(s: HelmSizes, diameter: Mm): Pick<HelmPins, 'inner' | 'handl
 
 function pinsOf(s: HelmSizes, diameter: Mm): HelmPins {
   const pieces = rimPieces(s).map(piece => stretch(s, piece));
-  const rim = pinAngles(pieces, clearStretches(s, diameter));
-  const unpinned = pieces.filter(piece => !rim.some(angle => holds(piece, angle))).length;
+  const margin = (diameter / 2 + PIN_WALL) / s.inner;
+  const rim = pinPairs(pieces, clearStretches(s, margin), margin);
+  const unpinned = pieces.filter(piece => !rim.some(pair => holds(piece, pair.angle))).length;
   return { diameter, rim, ...alongSpoke(s, diameter), unpinned };
 }
 

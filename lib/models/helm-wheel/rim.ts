@@ -6,14 +6,23 @@ import { felloe, looseFelloe } from '../../parts/felloe.js';
 import type { Face, Part, Score } from '../../parts/part.js';
 import type { Mm, Radians } from '../../units/length.js';
 import type { Draft, Lettering } from '../drafts.js';
-import { type Arc, middleOf, pinned, pinPair } from '../registration.js';
+import { type Arc, middleOf, pinned, pinsAt } from '../registration.js';
 import { cutThrough, rimSlabs } from './layers.js';
 import { lapHalf, lapWidth, largestBit, type RimPiece, rimPieces, seenFrom, spokeAngles } from './layout.js';
 import { type HelmPins, helmPins } from './pins.js';
 import type { HelmSizes } from './sizes.js';
 
+/** Faces of a piece that stay open once the layers are glued up. */
+function showing(s: HelmSizes, { slab }: RimPiece): Face[] {
+  const slabs = rimSlabs(s);
+  return [
+    ...(slab.z === slabs.at(-1)!.z ? ['front' as const] : []),
+    ...(slab.z === slabs[0]!.z ? ['back' as const] : []),
+  ];
+}
+
 /** Where the router must stop before a lap: short marks on both edges of the rim and both faces, parallel to the spoke. */
-function stopMarks(s: HelmSizes, piece: Arc, spokes: readonly Radians[]): Score[] {
+function stopMarks(s: HelmSizes, piece: RimPiece, spokes: readonly Radians[]): Score[] {
   const off = s.width / 2 + largestBit(s);
   const tick = Math.min(12, (s.outer - s.inner) / 4);
   const along = (radius: Mm): Mm => Math.sqrt(radius * radius - off * off);
@@ -31,7 +40,7 @@ function stopMarks(s: HelmSizes, piece: Arc, spokes: readonly Radians[]): Score[
   );
   const inside = (p: Point): boolean => Math.abs(Math.atan2(-p.x, p.y)) < piece.sweep / 2;
   const kept = marks.filter(m => m.every(inside));
-  return (['front', 'back'] as Face[]).flatMap(face =>
+  return showing(s, piece).flatMap(face =>
     kept.map((m): Score => ({ kind: 'score', face, line: m.map(p => vertex(p)) })),
   );
 }
@@ -72,7 +81,9 @@ function draft(s: HelmSizes, piece: RimPiece, pins: HelmPins): Draft {
       ? plain
       : lapRim(plain, { inner: s.inner, outer: s.outer, width: lapWidth(s), depth, sweep: piece.sweep, at: laps });
   const joined = !loose && s.seam.joint === 'biscuit' ? markBiscuits(lapped, s.inner, s.outer, piece.sweep) : lapped;
-  const holes = seenFrom(piece, pins.rim, loose ? -half : 0).flatMap(a => pinPair(s.inner, s.outer, Math.PI / 2 + a));
+  const holes = pins.rim.flatMap(({ angle, spread }) =>
+    seenFrom(piece, [angle], loose ? -half : 0).flatMap(a => pinsAt(s.inner, s.outer, Math.PI / 2 + a, spread)),
+  );
   const marks = s.edges.rim ? stopMarks(s, piece, seenFrom(piece, spokeAngles(s), Math.PI / s.spokes)) : [];
   const part = pinned({ ...joined, features: [...joined.features, ...marks] }, holes, pins.diameter);
   return { part, turn: middleOf(piece), z: piece.slab.z, lettering: letteringOn(s, piece, laps, pins.diameter) };

@@ -5,10 +5,10 @@ import { stated, stop } from './limit.js';
 import type { HelmSizes } from './sizes.js';
 import { plugDepth, UNDER_PLUG } from './trim.js';
 
-/** Wood left behind a bearing's seat. */
+/** Wood left behind a bearing's seat; common practice, no source. */
 const SHOULDER: Mm = 3;
 
-/** Shallowest counterbore that holds a plug. */
+/** Shallowest counterbore that holds a plug; common practice, no source. */
 const LEAST_PLUG: Mm = 1;
 
 export function underSpokes(s: HelmSizes): Finding[] {

@@ -9,7 +9,7 @@ import { lapWidth } from './layout.js';
 import { stated, stop } from './limit.js';
 import type { HelmSizes } from './sizes.js';
 
-/** A wall of wood between two laps at the rim's inner edge, where they are closest. */
+/** A wall of wood between two laps at the rim's inner edge, where they are closest; common practice, no source. */
 const LAP_WALL: Mm = 3;
 
 export function crowding(s: HelmSizes): Finding[] {
@@ -55,7 +55,7 @@ export function wedgeFlank(s: HelmSizes): Finding[] {
       where,
       value,
       corner - LEAST_FLANK,
-      `the spokes' wedges are cut back to ${stated(flat)} mm from the centre and would keep no flank; the cut must stay within ${stated(corner - LEAST_FLANK)} mm: a thinner shaft, wider spokes or more of them`,
+      `the spokes' wedges are cut back to ${stated(flat)} mm from the centre and would keep no flank; the cut must stay within ${stated(corner - LEAST_FLANK)} mm: ${shaft > 0 ? 'a thinner shaft, ' : ''}wider spokes, or more of them`,
     ),
   ];
 }

@@ -8,7 +8,7 @@ import type { Part, Score, SideView } from '../../parts/part.js';
 import { mirrorClosed, spoke } from '../../parts/spoke.js';
 import type { Mm, Radians } from '../../units/length.js';
 import type { Draft, Lettering } from '../drafts.js';
-import { pinned, pinPair } from '../registration.js';
+import { pinned, pinsAt } from '../registration.js';
 import { coreSizes, screwCircle, spokeWedge } from './core.js';
 import { handleOptions } from './handle.js';
 import { cutThrough, type Slab, spokeSlabs } from './layers.js';
@@ -82,12 +82,14 @@ function drilled(s: HelmSizes, part: Part, angle: Radians, pins: HelmPins): Part
   const box = bounds(part.region.outer);
   const on = (p: Point): boolean => p.x > box.minX && p.x < box.maxX;
   const own = [...pins.inner, ...pins.handle].map(onAxis).filter(on);
-  const inLap = pins.rim.map(a => relative(a, angle)).filter(a => Math.abs(a) < lapHalf(s, s.outer));
   const whole = box.minX < s.inner && box.maxX > s.outer;
-  const rim = whole ? inLap.flatMap(a => pinPair(s.inner, s.outer, a)) : [];
+  const inLap = pins.rim
+    .map(pair => ({ ...pair, angle: relative(pair.angle, angle) }))
+    .filter(pair => whole && Math.abs(pair.angle) < lapHalf(s, s.outer));
+  const rim = inLap.flatMap(pair => pinsAt(s.inner, s.outer, pair.angle, pair.spread));
   const screw = screwCircle(s);
   const held = pinned(part, [...own, ...rim], pins.diameter);
-  return screw?.through ? pinned(held, [onAxis(screw.radius)].filter(on), screw.diameter) : held;
+  return screw?.through ? pinned(held, [onAxis(screw.radius)].filter(on), screw.screw.shank) : held;
 }
 
 /** Every piece of every spoke, layer by layer, back to front. */

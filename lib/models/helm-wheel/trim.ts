@@ -6,34 +6,32 @@ import { type Screw, screwUnder } from '../../stock/screws.js';
 import type { Mm, Radians } from '../../units/length.js';
 import type { Draft } from '../drafts.js';
 import { type PlugObstacles, placePlugs } from '../plugs.js';
-import { lcm, ringOfSeams, staggered } from '../seams.js';
+import { gapsFor, ringOfSeams } from '../seams.js';
 import { lapWidth, seamsByLayer, spokeAngles } from './layout.js';
 import type { HelmSizes, TrimSizes } from './sizes.js';
 
 const TURN = 2 * Math.PI;
 
-/** Wood left under a counterbore. */
+/** Wood left under a counterbore; common practice, no source. */
 export const UNDER_PLUG: Mm = 6;
 
 /** Depth of a plug's counterbore: all but the wood left under it. */
 export const plugDepth = (trim: TrimSizes): Mm => trim.thickness - UNDER_PLUG;
 
-/** Metric plugs are up to this much smaller than the inch sizes screws are made for. */
+/** Metric plugs are up to this much smaller than the inch sizes screws are made for; by comparing the two rows of sizes. */
 const METRIC: Mm = 0.4;
 
 /** The screw that goes under a plug. @throws Unusable when the plug is too small for any. */
 export const plugScrew = (plug: Mm): Screw => screwUnder(plug + METRIC, 'trim.plugs.diameter');
 
-/** Shares of the best stagger by which the seams are moved off it when plugs find no place there. */
-const OFF_BEST = [0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45];
+/** Shares of half the gap between rim seams by which trim seams are moved off its middle when plugs find no place there. */
+const OFF_MIDDLE = [0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45];
 
-/** Seam offsets to try: those as far from the rim's seams as can be first (one best angle and its repeats), then a little off them. */
+/** Seam offsets to try: those as far from every layer's rim seams as can be first, then a little off them. */
 function seamChoices(s: HelmSizes, trim: TrimSizes): Radians[][] {
-  const all = lcm(s.felloes, trim.segments);
-  const best = staggered(s.felloes, trim.segments);
-  return OFF_BEST.map(share =>
-    Array.from({ length: all / trim.segments }, (_, k) => s.seam.first + best * (1 + share) + (k * TURN) / all),
-  );
+  const gaps = gapsFor(trim.segments, seamsByLayer(s).flat());
+  const widest = gaps.filter(g => g.half > gaps[0]!.half - 1e-6);
+  return OFF_MIDDLE.map(share => widest.map(g => g.middle + share * g.half));
 }
 
 /** What a plug must keep clear of, under the trim. */
