@@ -79,15 +79,16 @@ export function addArc(
   edges.cx[i] = cx;
   edges.cy[i] = cy;
   edges.r[i] = r;
-  // the circle's four extremes, where they lie across the chord
+  // the circle's four extremes, where they lie across the chord; further out by a rounding of a far centre
+  const out = r * (1 + 4 * Number.EPSILON);
   const dx = (x1 - x0) * turn;
   const dy = (y1 - y0) * turn;
   const acrossX = dx * (cy - y0);
   const acrossY = dy * (cx - x0);
-  if (acrossX - dy * (cx - r - x0) < 0) edges.minX[i] = cx - r;
-  if (acrossX - dy * (cx + r - x0) < 0) edges.maxX[i] = cx + r;
-  if (dx * (cy - r - y0) - acrossY < 0) edges.minY[i] = cy - r;
-  if (dx * (cy + r - y0) - acrossY < 0) edges.maxY[i] = cy + r;
+  if (acrossX - dy * (cx - r - x0) < 0) edges.minX[i] = cx - out;
+  if (acrossX - dy * (cx + r - x0) < 0) edges.maxX[i] = cx + out;
+  if (dx * (cy - r - y0) - acrossY < 0) edges.minY[i] = cy - out;
+  if (dx * (cy + r - y0) - acrossY < 0) edges.maxY[i] = cy + out;
 }
 
 /** Appends the edges of an outline (no |bulge| above 1, no zero lengths: see repair.ts). An arc flatter than `flat` is its chord. */
