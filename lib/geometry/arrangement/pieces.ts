@@ -32,7 +32,7 @@ const size = (e: Edges, i: number): number => Math.max(e.maxX[i]! - e.minX[i]!, 
  * slice of the shorter one must follow it. Slices, not whole stretches: an arc of more than a half turn is not known by its ends. */
 function continues(e: Edges, carrier: number, a: Piece, b: Piece, tolerance: number): boolean {
   if (a.turn !== b.turn) return false;
-  if (a.edge === b.edge || carrier === b.edge) return true;
+  if (carrier === b.edge) return true;
   if (a.turn === 0 && (a.x1 - a.x0) * (b.x1 - b.x0) + (a.y1 - a.y0) * (b.y1 - b.y0) < 0) return false;
   const trusted = size(e, carrier) >= size(e, b.edge);
   const long = trusted ? carrier : b.edge;
