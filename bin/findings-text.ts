@@ -8,9 +8,9 @@ const named = (f: Finding): string => (f.message.startsWith(f.where) ? f.message
 
 /** A line for each finding, the gravest first. */
 export const findingsText = (findings: readonly Finding[]): string =>
-  ORDER.flatMap(level => findings.filter(f => f.level === level))
-    .map(f => `${f.level}: ${named(f)}\n`)
-    .join('');
+  [
+    ...new Set(ORDER.flatMap(level => findings.filter(f => f.level === level).map(f => `${f.level}: ${named(f)}\n`))),
+  ].join('');
 
 /** Says the findings; if quiet, only those that stop the work. */
 export function sayFindings(findings: readonly Finding[], quiet: boolean, io: Io): void {

@@ -9,7 +9,7 @@ import { pathData } from './svg-path.js';
 import { xmlText } from './text.js';
 
 /** Width of a drawn line, mm: thin, as it is a path to follow and not a thing. */
-const HAIRLINE = '0.1';
+const HAIRLINE = '0.25';
 
 function closedElement(outline: Outline): string {
   const circle = asCircle(outline);

@@ -93,10 +93,10 @@ describe('the file', () => {
     expect(text).toBe(
       `<svg xmlns="http://www.w3.org/2000/svg" width="10mm" height="10mm" viewBox="-5 -5 10 10">
 <title>Two</title>
-<g id="OUTSIDE" fill="none" stroke="#0072b2" stroke-width="0.1">
+<g id="OUTSIDE" fill="none" stroke="#0072b2" stroke-width="0.25">
 <circle cx="0" cy="0" r="5"/>
 </g>
-<g id="SCORE" fill="none" stroke="#e69f00" stroke-width="0.1">
+<g id="SCORE" fill="none" stroke="#e69f00" stroke-width="0.25">
 <path d="M 0 0 L 3 -4"/>
 </g>
 </svg>
