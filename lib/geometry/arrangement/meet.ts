@@ -1,4 +1,4 @@
-import { fromCarrier, isFlat, polished } from './carrier.js';
+import { beyondCarrier, fromCarrier, isFlat, polished } from './carrier.js';
 import type { Edges } from './edges.js';
 
 /** Told of a point where edges a and b meet: it lies on a, on b, or on both (an end of one that lies on the other is told for the other). */
@@ -119,7 +119,8 @@ function lineLine(e: Edges, a: number, b: number, ends: number, tolerance: numbe
   crossing(e, a, b, ends, ax + adx * t, ay + ady * t, tolerance, tell);
 }
 
-/** The foot of the centre on the line, and half a chord to either side; the foot alone where the line cuts off less than the tolerance. */
+/** Where the line's distance from the circle is 0: t² + 2 b t + c = 0 along the line, both reckoned from the arc's start, so that a far
+ * centre costs no digits; the second root from the product of the two. One root where the line cuts off less than the tolerance. */
 function lineArc(e: Edges, l: number, c: number, ends: number, tolerance: number, tell: Meeting): void {
   const x = e.x0[l]!;
   const y = e.y0[l]!;
@@ -129,33 +130,43 @@ function lineArc(e: Edges, l: number, c: number, ends: number, tolerance: number
   const length = Math.sqrt(dx * dx + dy * dy);
   const ux = dx / length;
   const uy = dy / length;
-  const px = e.cx[c]! - x;
-  const py = e.cy[c]! - y;
-  const far = Math.abs(ux * py - uy * px);
-  if (far > r + tolerance) return;
-  const along = ux * px + uy * py;
-  const half = r - far <= tolerance ? 0 : Math.sqrt((r - far) * (r + far));
-  crossing(e, l, c, ends, x + ux * (along - half), y + uy * (along - half), tolerance, tell);
-  if (half > 0) crossing(e, l, c, ends, x + ux * (along + half), y + uy * (along + half), tolerance, tell);
+  const qx = x - e.x0[c]!;
+  const qy = y - e.y0[c]!;
+  const wx = e.cx[c]! - e.x0[c]!;
+  const wy = e.cy[c]! - e.y0[c]!;
+  const b = ux * (qx - wx) + uy * (qy - wy);
+  const product = qx * (qx - 2 * wx) + qy * (qy - 2 * wy);
+  const square = b * b - product;
+  const cutOff = square / (r + Math.sqrt(Math.max(0, r * r - square)));
+  if (cutOff < -tolerance) return;
+  if (cutOff <= tolerance) {
+    crossing(e, l, c, ends, x - ux * b, y - uy * b, tolerance, tell);
+    return;
+  }
+  const far = b > 0 ? -b - Math.sqrt(square) : Math.sqrt(square) - b;
+  const near = product / far;
+  crossing(e, l, c, ends, x + ux * near, y + uy * near, tolerance, tell);
+  crossing(e, l, c, ends, x + ux * far, y + uy * far, tolerance, tell);
 }
 
 /** Two points either side of the line of centres; the one between them where the circles overlap by less than the tolerance. Reckoned from
- * the smaller circle: its centre is nearer.
+ * the smaller circle, and from how far beyond the larger one its centre is.
  * Source: the radical line of two circles, e.g. CRC Concise Encyclopedia of Mathematics, "Circle-Circle Intersection". */
 function arcArc(e: Edges, a: number, b: number, ends: number, tolerance: number, tell: Meeting): void {
-  const [small, large] = e.r[a]! <= e.r[b]! ? [a, b] : [b, a];
+  const small = e.r[a]! <= e.r[b]! ? a : b;
+  const large = small === a ? b : a;
   const r = e.r[small]!;
-  const rl = e.r[large]!;
   const dx = e.cx[large]! - e.cx[small]!;
   const dy = e.cy[large]! - e.cy[small]!;
   const d = Math.sqrt(dx * dx + dy * dy);
-  const overlap = Math.min(r + rl - d, d - (rl - r));
-  if (overlap < -tolerance) return;
   if (d <= tolerance) return; // one circle: cut at each other's ends, done already
+  const beyond = beyondCarrier(e, large, e.cx[small]!, e.cy[small]!);
+  const overlap = r - Math.abs(beyond);
+  if (overlap < -tolerance) return;
   const ux = dx / d;
   const uy = dy / d;
   const touching = overlap <= tolerance;
-  const across = ((d - rl) * (d + rl) + r * r) / (2 * d);
+  const across = (beyond * (d + e.r[large]!) + r * r) / (2 * d);
   const along = touching ? Math.sign(across) * r : across;
   const half = touching ? 0 : Math.sqrt(Math.max(0, (r - along) * (r + along)));
   const x = e.cx[small]! + ux * along;
