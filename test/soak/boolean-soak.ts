@@ -21,6 +21,8 @@ import { randomPair, seeded } from './random-regions.js';
 /** Unions, differences and intersections of random pairs against the fine polygons of an independent library, and against each other.
  * Arguments: count, first seed. */
 const JUDGE: Judge = { chordError: 0.0005, units: 1e5 };
+/** sees outlines that cross by very little */
+const SHARP: Judge = { chordError: 1e-6, units: 1e7 };
 const count = Number(process.argv[2] ?? 1000);
 let seed = Number(process.argv[3] ?? 1);
 
@@ -69,7 +71,11 @@ for (; judged < count; seed++) {
     }
     console.log(`seed ${seed}: ${verdict}`);
   } catch (error) {
-    if (error instanceof GeometryFailure && error.code === 'self-crossing' && (crosses(a) || crosses(b))) {
+    if (
+      error instanceof GeometryFailure &&
+      error.code === 'self-crossing' &&
+      [a, b].some(r => crosses(r) || !isPlain(r, SHARP))
+    ) {
       judged--;
       continue;
     }

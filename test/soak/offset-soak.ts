@@ -13,6 +13,8 @@ import { randomDistance, randomRegion, seeded } from './random-regions.js';
 
 /** Offsets of random regions against the fine polygons of an independent library. Arguments: count, first seed. */
 const JUDGE: Judge = { chordError: 0.0005, units: 1e5 };
+/** sees outlines that cross by very little */
+const SHARP: Judge = { chordError: 1e-6, units: 1e7 };
 const count = Number(process.argv[2] ?? 1000);
 let seed = Number(process.argv[3] ?? 1);
 
@@ -42,7 +44,11 @@ for (; judged < count; seed++) {
     }
     console.log(`seed ${seed} by ${by}: ${error} mm² apart, ${allowed} allowed`);
   } catch (error) {
-    if (error instanceof GeometryFailure && error.code === 'self-crossing' && crosses(region)) {
+    if (
+      error instanceof GeometryFailure &&
+      error.code === 'self-crossing' &&
+      (crosses(region) || !isPlain(region, SHARP))
+    ) {
       judged--;
       continue;
     }
