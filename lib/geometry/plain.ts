@@ -6,10 +6,10 @@ import { windingOf } from './arrangement/ray.js';
 import { GeometryFailure } from './failure.js';
 import { area, perimeter } from './measure.js';
 import type { Region } from './outline.js';
-import { mergeTolerance, SLIVER } from './tolerance.js';
+import { mergeTolerance, sliver } from './tolerance.js';
 
 /** Refuses a region whose outlines cross themselves or each other, or whose openings are not inside it. Outlines may touch.
- * Overlaps thinner than SLIVER are the rounding of whoever wrote the coordinates, and pass. @throws GeometryFailure 'self-crossing' */
+ * Overlaps thinner than a sliver are the rounding of whoever wrote the coordinates, and pass. @throws GeometryFailure 'self-crossing' */
 export function requirePlain(region: Region): void {
   const { edges, first } = tableOf(region);
   requirePlainRows(region, edges, first, mergeTolerance(extentOf(edges)));
@@ -19,7 +19,9 @@ export function requirePlain(region: Region): void {
 export function requirePlainRows(region: Region, edges: Edges, first: readonly number[], tolerance: number): void {
   if (!touching(edges, first[0]!, first.at(-1)!, tolerance) && wellNested(edges, first)) return;
   // plain means: every point is wound round once or not at all
-  const [bad] = arrange(tableOf(region).edges, w => w < 0 || w > 1).filter(r => area(r) > SLIVER * perimeter(r));
+  const own = tableOf(region).edges;
+  const thin = sliver(extentOf(own));
+  const [bad] = arrange(own, w => w < 0 || w > 1).filter(r => area(r) > thin * perimeter(r));
   if (bad) throw new GeometryFailure('self-crossing', bad.outer[0]!, 'the outlines of a region cross');
 }
 

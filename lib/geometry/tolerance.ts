@@ -12,8 +12,13 @@ const MERGE_SHARE = 1 / (64 * 2 ** 32);
 /** Distance within which computed points are one vertex, relative to the largest coordinate: 2e-9 mm for a wheel of 600 mm. */
 export const mergeTolerance = (extent: Mm): Mm => extent * MERGE_SHARE;
 
-/** How thin an overlap in somebody's coordinates must be to pass for their rounding, and not for outlines that cross. A distance. */
-export const SLIVER: Mm = 1e-5;
+/** An overlap in somebody's coordinates no thicker than this passes for their rounding, whatever the size of the part. A distance. */
+const ROUNDED: Mm = 1e-5;
+/** The same relative to the extent, for large parts. Exact: 2 to the -21, half a thousandth in a metre. */
+const ROUNDED_SHARE = 1 / 2 ** 21;
+
+/** How thick an overlap must be to be outlines that cross and not the rounding of whoever wrote them. A distance, far below any cut. */
+export const sliver = (extent: Mm): Mm => Math.max(ROUNDED, extent * ROUNDED_SHARE);
 
 /** Cosine of the turn past which a corner turns back on itself: there it is closed by an arc whichever way it turns, see raw-offset.ts. */
 export const TURNS_BACK = -0.9;
