@@ -1,12 +1,4 @@
-import {
-  area,
-  difference,
-  GeometryFailure,
-  intersection,
-  perimeter,
-  type Region,
-  union,
-} from '../../lib/geometry/index.js';
+import { area, difference, GeometryFailure, intersection, type Region, union } from '../../lib/geometry/index.js';
 import {
   difference as apart,
   combine,
@@ -49,10 +41,11 @@ function judge(a: Region, b: Region): string | number {
   }
   const sum = area(a) + area(b);
   const gap = Math.abs((areas['union'] ?? 0) + (areas['intersection'] ?? 0) - sum);
-  if (!(gap <= 1e-9 * sum))
-    return `areas: union and intersection differ from the two by ${gap} of ${sum}, ${gap / (perimeter(a) + perimeter(b))} mm of edge`;
   const part = Math.abs((areas['difference'] ?? 0) + (areas['intersection'] ?? 0) - area(a));
-  return part <= 1e-9 * sum ? worst : `areas: difference and intersection differ from the first by ${part}`;
+  if (gap <= 1e-9 * sum && part <= 1e-9 * sum) return worst;
+  // an outline that overlaps itself by a rounding counts that area twice, a result does not
+  if (!isPlain(a, SHARP) || !isPlain(b, SHARP)) return worst;
+  return `areas differ: union and intersection by ${gap}, difference and intersection by ${part}, of ${sum}`;
 }
 
 let judged = 0;
