@@ -1,7 +1,6 @@
 import {
   arcVertices,
   circle,
-  type Outline,
   polar,
   type Region,
   type Segment,
