@@ -78,17 +78,21 @@ export function centresIn(hollow: Region, radius: Mm): Region | undefined {
   return onlyCorners(lost, hollowCorners(hollow), radius) ? only : undefined;
 }
 
-/** Diameter of the widest round cutter that gets everywhere in a hollow but its corners, mm to 0.01, rounded down; at most `limit`. */
-export function widestCutter(hollow: Region, limit: Mm): Mm {
-  let fits = 0;
-  let fails = limit;
-  while (fails - fits > 0.005) {
-    const middle = (fits + fails) / 2;
-    if (centresIn(hollow, middle / 2)) fits = middle;
-    else fails = middle;
+/** The widest cutter that passes a test which every narrower one passes too, mm to 0.01, rounded down; at most `limit`. */
+export function widestThat(fits: (width: Mm) => boolean, limit: Mm): Mm {
+  let yes = 0;
+  let no = limit;
+  while (no - yes > 0.005) {
+    const middle = (yes + no) / 2;
+    if (fits(middle)) yes = middle;
+    else no = middle;
   }
-  return Math.floor(fits * 100) / 100;
+  return Math.floor(yes * 100) / 100;
 }
+
+/** Diameter of the widest round cutter that gets everywhere in a hollow but its corners, mm to 0.01, rounded down; at most `limit`. */
+export const widestCutter = (hollow: Region, limit: Mm): Mm =>
+  widestThat(width => centresIn(hollow, width / 2) !== undefined, limit);
 
 /** Wood left inside the concave parts of an outer outline beyond its corners: whether a round cutter can follow it all round.
  * @param centres the outline offset outward by the radius */

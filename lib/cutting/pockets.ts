@@ -1,14 +1,15 @@
 import type { Finding } from '../findings/finding.js';
-import { intersection } from '../geometry/boolean.js';
+import { difference, intersection } from '../geometry/boolean.js';
+import { area } from '../geometry/measure.js';
 import { offset } from '../geometry/offset.js';
 import { type Outline, type Polyline, type Region, solid, vertex } from '../geometry/outline.js';
 import { distance } from '../geometry/point.js';
 import { ON_BOUNDARY } from '../geometry/tolerance.js';
 import type { Face, Part, Pocket } from '../parts/part.js';
 import type { Method } from '../stock/stock.js';
-import type { Mm, Radians } from '../units/length.js';
+import type { Mm } from '../units/length.js';
 import { cornerNote } from './corner-note.js';
-import { centresIn, cornersOfHollow, widestCutter } from './hollow.js';
+import { cornersOfHollow, type InsideCorner, onlyCorners, widestThat } from './hollow.js';
 
 /** An area to clear to a depth, in the part's frame. */
 export interface Clearing {
@@ -42,30 +43,35 @@ export function runPast(part: Part, pocket: Pocket, width: Mm): Region[] {
   return intersection(offset([solid(part.region.outer)], width), [pocket.beyond]);
 }
 
-function tooNarrow(part: Part, pocket: Region, width: Mm): Finding {
-  const value = widestCutter(pocket, width);
+/** Corners of the pocket in the wood: those of the finished area that stay where they are when it runs on past open edges. */
+function cornersInWood(pocket: Pocket): InsideCorner[] {
+  const kept = [pocket.beyond.outer, ...pocket.beyond.openings].flat();
+  return [pocket.area.outer, ...pocket.area.openings].flatMap(o =>
+    cornersOfHollow(o).filter(c => kept.some(v => distance(v, o[c.vertex]!) < ON_BOUNDARY)),
+  );
+}
+
+/** Whether a cutter that stays inside the pocket carried past its open edges reaches all of the finished pocket but its corners. */
+function reaches(part: Part, pocket: Pocket, width: Mm): boolean {
+  const swept = offset(offset(runPast(part, pocket, width), -width / 2), width / 2);
+  const lost = difference([pocket.area], swept).reduce((sum, r) => sum + area(r), 0);
+  return onlyCorners(lost, cornersInWood(pocket), width / 2);
+}
+
+function tooNarrow(part: Part, pocket: Pocket, width: Mm): Finding {
+  const value = widestThat(narrower => reaches(part, pocket, narrower), width);
   const message = `${part.id} has a pocket that a cutter of at most ${value} mm gets into; the cutter is ${Number(width.toFixed(3))} mm wide`;
   return { level: 'stop', rule: 'narrow-pocket', where: part.id, message, value, limit: width };
 }
 
-/** Turns of the pocket's corners in the wood: corners of the finished area that stay where they are when it runs on past open edges. */
-function cornersInWood(pocket: Pocket): Radians[] {
-  const kept = [pocket.beyond.outer, ...pocket.beyond.openings].flat();
-  return [pocket.area.outer, ...pocket.area.openings].flatMap(o =>
-    cornersOfHollow(o)
-      .filter(c => kept.some(v => distance(v, o[c.vertex]!) < ON_BOUNDARY))
-      .map(c => c.turn),
-  );
-}
-
 function routed(part: Part, pocket: Pocket, width: Mm): Clearings {
-  const areas = runPast(part, pocket, width);
+  const corners = cornersInWood(pocket).map(c => c.turn);
   return {
-    pockets: areas.map(area => ({ depth: pocket.depth, area })),
+    pockets: runPast(part, pocket, width).map(cleared => ({ depth: pocket.depth, area: cleared })),
     scores: [],
     findings: [
-      ...cornerNote(part.id, 'a pocket', cornersInWood(pocket), width / 2),
-      ...areas.filter(area => !centresIn(area, width / 2)).map(area => tooNarrow(part, area, width)),
+      ...cornerNote(part.id, 'a pocket', corners, width / 2),
+      ...(reaches(part, pocket, width) ? [] : [tooNarrow(part, pocket, width)]),
     ],
   };
 }

@@ -39,28 +39,36 @@ function shifts(most: Radians, step: Radians): Radians[] {
   return [0, ...Array.from({ length: count }, (_, i) => [(i + 1) * step, -(i + 1) * step]).flat()];
 }
 
-/** Places for the pairs j and k-1-j, shifted by equal and opposite amounts; undefined where a pair has none in these segments. */
+/** Angles of the plugs of these segments: pairs j and k-1-j shifted by equal and opposite amounts, the middle one of an odd number only
+ * where it may be; undefined where one has no place in them all. */
 function evenPlaces(
   middles: readonly Radians[],
   sweep: Radians,
-  each: number,
+  p: PlugPattern,
   o: PlugObstacles,
 ): Radians[] | undefined {
-  const spacing = sweep / each;
-  const most = Math.min(spacing / 2 - (o.plug + FROM_END / 2) / o.radius, spacing / 2);
+  const { each } = p;
+  const most = sweep / each / 2 - (o.plug + FROM_END / 2) / o.radius;
   if (most < 0) return undefined;
   const fits = (a: Radians): boolean =>
     Math.abs(a) <= sweep / 2 - (o.plug + FROM_END) / o.radius && middles.every(m => clearAt(m + a, o));
   const places: Radians[] = [];
   for (let j = 0; j < Math.ceil(each / 2); j++) {
     const base = ((j + 0.5) / each - 0.5) * sweep;
-    const alone = j === each - 1 - j;
-    const shift = (alone ? [0] : shifts(most, STEP / o.radius)).find(d => fits(base + d) && fits(-base - d));
+    const middle = j === each - 1 - j;
+    const tried = middle && !p.middleMoves ? [0] : shifts(most, STEP / o.radius);
+    const shift = tried.find(d => fits(base + d) && (middle || fits(-base - d)));
     if (shift === undefined) return undefined;
-    places[j] = alone ? 0 : base + shift;
-    places[each - 1 - j] = alone ? 0 : -base - shift;
+    places[j] = base + shift;
+    if (!middle) places[each - 1 - j] = -base - shift;
   }
   return places;
+}
+
+/** How many plugs a segment has, and whether the middle one of an odd number may leave the segment's middle. */
+export interface PlugPattern {
+  readonly each: number;
+  readonly middleMoves: boolean;
 }
 
 /** Plug angles for every segment, from its middle: evenly spread at (j + 1/2) / k of the segment, pairs shifted symmetrically where
@@ -69,12 +77,12 @@ function evenPlaces(
 export function placePlugs(
   middles: readonly Radians[],
   sweep: Radians,
-  each: number,
+  pattern: PlugPattern,
   o: PlugObstacles,
 ): (readonly Radians[])[] | undefined {
-  if (each === 0) return middles.map(() => []);
-  const common = evenPlaces(middles, sweep, each, o);
+  if (pattern.each === 0) return middles.map(() => []);
+  const common = evenPlaces(middles, sweep, pattern, o);
   if (common) return middles.map(() => common);
-  const own = middles.map(m => evenPlaces([m], sweep, each, o));
+  const own = middles.map(m => evenPlaces([m], sweep, pattern, o));
   return own.every(p => p !== undefined) ? own : undefined;
 }

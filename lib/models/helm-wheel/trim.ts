@@ -4,7 +4,7 @@ import type { Face } from '../../parts/part.js';
 import { trimSegment } from '../../parts/trim-segment.js';
 import { type Screw, screwUnder } from '../../stock/screws.js';
 import type { Mm, Radians } from '../../units/length.js';
-import type { Draft } from '../drafts.js';
+import type { Draft, Lettering } from '../drafts.js';
 import { type PlugObstacles, placePlugs } from '../plugs.js';
 import { gapsFor, ringOfSeams } from '../seams.js';
 import { lapWidth, seamsByLayer, spokeAngles } from './layout.js';
@@ -25,7 +25,7 @@ const METRIC: Mm = 0.4;
 export const plugScrew = (plug: Mm): Screw => screwUnder(plug + METRIC, 'trim.plugs.diameter');
 
 /** Shares of half the gap between rim seams by which trim seams are moved off its middle when plugs find no place there. */
-const OFF_MIDDLE = [0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45];
+const OFF_MIDDLE = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7].flatMap(share => (share === 0 ? [0] : [share, -share]));
 
 /** Seam offsets to try: those as far from every layer's rim seams as can be first, then a little off them. */
 function seamChoices(s: HelmSizes, trim: TrimSizes): Radians[][] {
@@ -52,29 +52,30 @@ export interface TrimLayout {
   readonly plugs: readonly (readonly Radians[])[];
 }
 
-function layoutAt(s: HelmSizes, trim: TrimSizes, first: Radians): TrimLayout | undefined {
+function layoutAt(s: HelmSizes, trim: TrimSizes, first: Radians, middleMoves: boolean): TrimLayout | undefined {
   const sweep = TURN / trim.segments;
   const middles = ringOfSeams(trim.segments, first + sweep / 2);
   const each = trim.plugs?.each ?? 0;
-  const plugs = placePlugs(middles, sweep, each, obstacles(s, trim));
+  const plugs = placePlugs(middles, sweep, { each, middleMoves }, obstacles(s, trim));
   return plugs && { middles, plugs };
 }
 
 /** Kinds of segment a layout needs. */
 const kinds = (l: TrimLayout): number => new Set(l.plugs.map(p => p.map(a => a.toFixed(9)).join())).size;
 
-/** The seam offset at which every plug finds a clear place: as far from the rim's seams as it can be, then with the fewest kinds of segment. */
+/** The seam offset at which every plug finds a clear place: as far from the rim's seams as it can be, then with the fewest kinds of
+ * segment. Only where there is none may the middle plug of an odd number leave its segment's middle. */
 export function trimLayout(s: HelmSizes, trim: TrimSizes): TrimLayout | undefined {
-  for (const choices of seamChoices(s, trim)) {
-    const found = choices.map(first => layoutAt(s, trim, first)).filter(l => l !== undefined);
-    if (found.length > 0) return found.reduce((best, l) => (kinds(l) < kinds(best) ? l : best));
-  }
+  for (const middleMoves of [false, true])
+    for (const choices of seamChoices(s, trim)) {
+      const found = choices.map(first => layoutAt(s, trim, first, middleMoves)).filter(l => l !== undefined);
+      if (found.length > 0) return found.reduce((best, l) => (kinds(l) < kinds(best) ? l : best));
+    }
   return undefined;
 }
 
 function drafts(s: HelmSizes, trim: TrimSizes, layout: TrimLayout, face: Face): Draft[] {
   const sweep = TURN / trim.segments;
-  const at = polar((trim.inner + trim.outer) / 2, Math.PI / 2);
   const z = face === 'front' ? s.rim.thickness : -trim.thickness;
   return layout.middles.map((turn, i): Draft => {
     const angles = layout.plugs[i]!;
@@ -95,35 +96,20 @@ function drafts(s: HelmSizes, trim: TrimSizes, layout: TrimLayout, face: Face): 
       ...(trim.faces.length > 1 && { id: `trim-segment-${face}`, name: `Trim segment, ${face}` }),
       ...(plugs && { plugs }),
     });
-    return {
-      part,
-      turn,
-      z,
-      lettering: {
-        at: letteringClearOf(angles, at, sweep),
-        height: Math.min(10, (trim.outer - trim.inner) / 5),
-        length: 0.7 * letteringRoom(angles, sweep) * trim.inner,
-      },
-    };
+    return { part, turn, z, lettering: letteringOn(trim, angles, sweep) };
   });
 }
 
-/** Angle between the plugs on either side of the lettering. */
-function letteringRoom(angles: readonly Radians[], sweep: Radians): Radians {
-  const half = angles.length / 2;
-  const at = (i: number): Radians => angles[i] ?? sweep / 2;
-  return angles.length % 2 === 0 ? 2 * at(half) : at(half + 0.5);
-}
-
-/** Half way between the two middle plugs, or just beside a plug in the middle. */
-function letteringClearOf(
-  angles: readonly Radians[],
-  middle: { readonly x: Mm; readonly y: Mm },
-  sweep: Radians,
-): { x: Mm; y: Mm } {
-  if (angles.length % 2 === 0) return middle;
-  const next = angles[(angles.length + 1) / 2] ?? sweep / 2;
-  return polar(middle.y, Math.PI / 2 + next / 2);
+/** Lettering goes in the widest stretch between plugs, the one nearest the segment's middle of several. */
+function letteringOn(trim: TrimSizes, angles: readonly Radians[], sweep: Radians): Lettering {
+  const stops = [-sweep / 2, ...angles, sweep / 2];
+  const gaps = stops.slice(1).map((to, i) => ({ at: (to + stops[i]!) / 2, width: to - stops[i]! }));
+  const better = (a: (typeof gaps)[number], b: (typeof gaps)[number]): boolean =>
+    a.width > b.width + 1e-9 || (a.width > b.width - 1e-9 && Math.abs(a.at) < Math.abs(b.at) - 1e-9);
+  const gap = gaps.reduce((best, g) => (better(g, best) ? g : best));
+  const at = polar((trim.inner + trim.outer) / 2, Math.PI / 2 + gap.at);
+  const length = 0.7 * (gap.width * trim.inner - (trim.plugs?.diameter ?? 0));
+  return { at, height: Math.min(10, (trim.outer - trim.inner) / 5), length, turn: gap.at };
 }
 
 /** Every trim segment on every face that has trim, and a stop where plugs find no place. */
