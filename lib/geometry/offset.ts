@@ -6,12 +6,12 @@ import { union } from './boolean.js';
 import type { Region } from './outline.js';
 import { addRawOffset, EDGES_PER_VERTEX, type Join } from './raw-offset.js';
 import { type Source, sourceOf } from './source.js';
-import { mergeTolerance } from './tolerance.js';
+import { FARTHEST, mergeTolerance } from './tolerance.js';
 
 export interface OffsetOptions {
   /** outside corners: 'round' (the default) keeps the distance exactly, 'mitre' runs the edges on to a point */
   readonly join?: 'round' | 'mitre';
-  /** a mitre longer than this many offsets, measured from its corner, is bevelled; 2 unless given, at least 1 */
+  /** a corner whose mitre would be longer than this many offsets, measured from the corner, is rounded; 2 unless given, at least 1 */
   readonly limit?: number;
 }
 
@@ -19,12 +19,14 @@ const MITRE_LIMIT = 2;
 
 /** Every point within `by` of the regions (by > 0), or every point of them further than -by from their outside (by < 0).
  * Outer outlines and openings move together: they may meet, merge, split or vanish. An arc of radius R becomes R + by or R - by
- * about the same centre. Several regions count as their union.
+ * about the same centre. Several regions count as their union. A region is taken with its outlines as they are: where an opening touches
+ * the outer outline or another opening, the wall of no width between them grows; offset(union([region]), by) leaves it out.
  * @param by mm, either sign, any size
  * @returns regions that do not overlap; none where nothing is left
  * @throws GeometryFailure; Unusable for a distance or limit out of range */
 export function offset(regions: Region | readonly Region[], by: Mm, options: OffsetOptions = {}): Region[] {
-  if (!Number.isFinite(by)) refuse('by', by, 'a length in mm');
+  if (!(Math.abs(by) <= FARTHEST)) refuse('by', by, `a length, ${-FARTHEST} to ${FARTHEST} mm`);
+  if (!['round', 'mitre', undefined].includes(options.join)) refuse('join', options.join, 'round, mitre');
   const join: Join = { kind: options.join ?? 'round', limit: options.limit ?? MITRE_LIMIT };
   if (!(join.limit >= 1)) refuse('limit', join.limit, '1 or more offsets');
   const given = 'outer' in regions ? [regions] : regions;

@@ -20,9 +20,21 @@ export function requirePlainRows(region: Region, edges: Edges, first: readonly n
   if (!touching(edges, first[0]!, first.at(-1)!, tolerance) && wellNested(edges, first)) return;
   // plain means: every point is wound round once or not at all
   const own = tableOf(region).edges;
-  const thin = sliver(extentOf(own));
+  const thin = sliver(sizeOf(own), extentOf(own));
   const [bad] = arrange(own, w => w < 0 || w > 1).filter(r => area(r) > thin * perimeter(r));
   if (bad) throw new GeometryFailure('self-crossing', bad.outer[0]!, 'the outlines of a region cross');
+}
+
+/** The longer side of the box round all edges. */
+function sizeOf(edges: Edges): number {
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  for (let i = 0; i < edges.count; i++) {
+    box.minX = Math.min(box.minX, edges.minX[i]!);
+    box.minY = Math.min(box.minY, edges.minY[i]!);
+    box.maxX = Math.max(box.maxX, edges.maxX[i]!);
+    box.maxY = Math.max(box.maxY, edges.maxY[i]!);
+  }
+  return Math.max(box.maxX - box.minX, box.maxY - box.minY);
 }
 
 function tableOf(region: Region): { readonly edges: Edges; readonly first: readonly number[] } {

@@ -5,7 +5,7 @@ import { TURNS_BACK } from './tolerance.js';
 /** How the outside of a corner is closed. */
 export interface Join {
   readonly kind: 'round' | 'mitre';
-  /** a mitre longer than this many offsets, measured from its corner, is bevelled */
+  /** a corner whose mitre would be longer than this many offsets, measured from the corner, is rounded */
   readonly limit: number;
 }
 
@@ -116,9 +116,11 @@ function addCorner(
   const sin = a.tx1 * b.ty0 - a.ty1 * b.tx0;
   const gap = Math.abs(b.sx - a.ex) + Math.abs(b.sy - a.ey);
   if (gap <= tolerance && cos > 0) return;
-  if (join.kind === 'mitre' && sin > 0) addMitre(edges, x, y, a, b, cos, join.limit, tolerance);
+  // the mitre's length over the offset is 1 / cos of half the turn; half the turn's cosine squared is (1 + cos) / 2
+  if (join.kind === 'mitre' && sin > 0 && ((1 + cos) / 2) * join.limit * join.limit >= 1)
+    addMitre(edges, x, y, a, b, cos, tolerance);
   // where the path turns straight back, rounding decides which way: all round the corner is near enough to belong, so the arc is right
-  else if (join.kind === 'round' && cos < TURNS_BACK) {
+  else if (cos < TURNS_BACK) {
     const mx = x + a.tx1 * by;
     const my = y + a.ty1 * by;
     addArc(edges, a.ex, a.ey, mx, my, 1, x, y, by, 1);
@@ -127,23 +129,9 @@ function addCorner(
   else addGap(edges, a.ex, a.ey, b.sx, b.sy, tolerance);
 }
 
-/** The two moved edges run on straight until they meet, or are joined across where that is too far out. */
-function addMitre(
-  edges: Edges,
-  x: number,
-  y: number,
-  a: Shifted,
-  b: Shifted,
-  cos: number,
-  limit: number,
-  tolerance: number,
-): void {
-  // the mitre's length over the offset is 1 / cos of half the turn
+/** The two moved edges run on straight until they meet: beyond the arc, so what it winds round is wound round too. */
+function addMitre(edges: Edges, x: number, y: number, a: Shifted, b: Shifted, cos: number, tolerance: number): void {
   const half = (1 + cos) / 2;
-  if (half * limit * limit < 1) {
-    addGap(edges, a.ex, a.ey, b.sx, b.sy, tolerance);
-    return;
-  }
   const mx = x + (a.ex + b.sx - 2 * x) / (2 * half);
   const my = y + (a.ey + b.sy - 2 * y) / (2 * half);
   addGap(edges, a.ex, a.ey, mx, my, tolerance);

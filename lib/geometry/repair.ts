@@ -2,7 +2,7 @@ import { turningOf } from './arrangement/turning.js';
 import { GeometryFailure } from './failure.js';
 import { type Outline, type Region, reverse, type Vertex } from './outline.js';
 import { requirePlain } from './plain.js';
-import { SAME_POINT } from './tolerance.js';
+import { FARTHEST, SAME_POINT } from './tolerance.js';
 
 const near = (a: Vertex, b: Vertex): boolean => Math.hypot(a.x - b.x, a.y - b.y) <= SAME_POINT;
 
@@ -39,8 +39,8 @@ function withoutLongArcs(outline: Outline): Outline {
 
 function finite(outline: Outline): void {
   for (const v of outline) {
-    if (Number.isFinite(v.x) && Number.isFinite(v.y) && Number.isFinite(v.bulge)) continue;
-    throw new GeometryFailure('not-finite', v, `a vertex has bulge ${v.bulge}`);
+    if (Math.abs(v.x) <= FARTHEST && Math.abs(v.y) <= FARTHEST && Number.isFinite(v.bulge)) continue;
+    throw new GeometryFailure('not-finite', v, `a vertex of bulge ${v.bulge} is no number, or past ${FARTHEST} mm,`);
   }
 }
 

@@ -1,6 +1,8 @@
+import { locate } from '../geometry/locate.js';
+import { movePoint } from '../geometry/motion.js';
 import type { Vertex } from '../geometry/outline.js';
-import type { Point } from '../geometry/point.js';
-import type { Feature, Part } from '../parts/part.js';
+import { distance, type Point } from '../geometry/point.js';
+import type { Feature, Label, Part } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
 import type { Piece } from './model.js';
 
@@ -57,6 +59,40 @@ const key = (p: Part): string =>
 const letters = (i: number): string =>
   (i < 26 ? '' : letters(Math.floor(i / 26) - 1)) + String.fromCharCode(97 + (i % 26));
 
+/** Lowest lettering that can be cut and read, and wood left round it; mm, common practice, no source. */
+const LEAST_HEIGHT: Mm = 2;
+const ROUND_IT: Mm = 0.5;
+
+/** Points all over the box that lettering fills. */
+function boxPoints(label: Label): Point[] {
+  const half = { x: (LETTER_STEP * label.height * label.text.length) / 2 + ROUND_IT, y: label.height / 2 + ROUND_IT };
+  const steps = Array.from({ length: 13 }, (_, i) => i / 6 - 1);
+  return steps.flatMap(u =>
+    [-1, -0.5, 0, 0.5, 1].map(v => movePoint({ x: u * half.x, y: v * half.y }, { turn: label.turn, ...label.at })),
+  );
+}
+
+/** Whether lettering stays on the part and off its holes and pockets. */
+function fits(part: Part, label: Label): boolean {
+  const points = boxPoints(label);
+  if (points.some(p => locate(part.region, p) !== 'inside')) return false;
+  return part.features.every(f => {
+    if (f.kind === 'pocket') return points.every(p => locate(f.area, p) === 'outside');
+    return f.kind !== 'drill' || points.every(p => distance(p, f.at) > f.diameter / 2 + ROUND_IT);
+  });
+}
+
+/** The lettering as large as it fits where it is meant to be; none where it would be too small to read. */
+function fittedLabel(part: Part, lettering: Lettering, text: string): Label | undefined {
+  const { at, turn = 0 } = lettering;
+  const most = Math.min(lettering.height, lettering.length / (LETTER_STEP * text.length));
+  for (let height = most; height >= LEAST_HEIGHT; height *= 0.8) {
+    const label: Label = { kind: 'label', text, at, height, turn };
+    if (fits(part, label)) return label;
+  }
+  return undefined;
+}
+
 /** Equal drafts become one part with a quantity; kinds that differ get a letter each. Every part is lettered with its id. */
 export function gather(drafts: readonly Draft[]): {
   readonly parts: readonly Part[];
@@ -71,14 +107,9 @@ export function gather(drafts: readonly Draft[]): {
     const letter = same.length > 1 ? letters(same.indexOf(group)) : '';
     const id = letter ? `${part.id}-${letter}` : part.id;
     const name = letter ? `${part.name} ${letter.toUpperCase()}` : part.name;
-    const label: Feature = {
-      kind: 'label',
-      text: id,
-      at: lettering.at,
-      height: Math.min(lettering.height, lettering.length / (LETTER_STEP * id.length)),
-      turn: lettering.turn ?? 0,
-    };
-    return { ...part, id, name, quantity: group.length, features: [...part.features, label] };
+    const label = fittedLabel(part, lettering, id);
+    const features = label ? [...part.features, label] : part.features;
+    return { ...part, id, name, quantity: group.length, features };
   };
   const parts = all.map(named);
   const pieces = all.flatMap((g, i) => g.map((d): Piece => ({ part: parts[i]!.id, turn: d.turn, x: 0, y: 0, z: d.z })));

@@ -63,8 +63,8 @@ describe('mitred corners', () => {
   test('a square stays a square', () => {
     expect(offset(square, 1, { join: 'mitre' })).toEqual([solid(rectangle(-1, -1, 11, 11))]);
   });
-  test('a corner past the limit is cut off', () => {
-    expect(total(offset(square, 1, { join: 'mitre', limit: 1.2 }))).toBeCloseTo(140 + 4 * 0.5, 10);
+  test('a corner past the limit is rounded', () => {
+    expect(total(offset(square, 1, { join: 'mitre', limit: 1.2 }))).toBeCloseTo(140 + Math.PI, 10);
   });
 });
 
