@@ -102,7 +102,7 @@ const regionMoments = (region: Region): Moments =>
 /** Area of an outline, mm², positive when it runs anticlockwise; arcs by formula. */
 export const signedArea = (outline: Outline): number => outlineMoments(outline).area;
 
-/** Area of a region less its openings, mm². */
+/** Area of a region less its openings, mm². Directions are taken as they are: openings run clockwise (see `repair`). */
 export const area = (region: Region): number => regionMoments(region).area;
 
 /** Centroid of a region, mm. */

@@ -12,6 +12,7 @@ export interface Motion {
 
 export const STILL: Motion = { turn: 0, x: 0, y: 0 };
 export const MIRROR: Motion = { mirrored: true, turn: 0, x: 0, y: 0 };
+/** A turn about the origin. */
 export const turning = (turn: Radians): Motion => ({ turn, x: 0, y: 0 });
 
 const QUARTER = Math.PI / 2;
@@ -36,6 +37,7 @@ function mover(m: Motion): (p: Point) => Point {
   return p => ({ x: c * flip * p.x - s * p.y + m.x, y: s * flip * p.x + c * p.y + m.y });
 }
 
+/** A point moved. */
 export const movePoint = (p: Point, m: Motion): Point => mover(m)(p);
 
 /** An open run moved; it keeps its direction of travel. */
@@ -51,6 +53,7 @@ export function moveOutline(outline: Outline, m: Motion): Outline {
   return m.mirrored ? reverse(moved) : moved;
 }
 
+/** A region moved, outlines as `moveOutline`. */
 export const moveRegion = (region: Region, m: Motion): Region => ({
   outer: moveOutline(region.outer, m),
   openings: region.openings.map(o => moveOutline(o, m)),
