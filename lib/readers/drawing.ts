@@ -20,14 +20,14 @@ export interface ReadDrawing {
   readonly skipped: readonly string[];
 }
 
-/** An outline thinner than this holds nothing: it runs there and back on itself. */
+/** An outline whose area is less than this over its length holds nothing: it runs there and back, or its halves cancel. */
 const isFlat = (outline: Outline): boolean => Math.abs(signedArea(outline)) <= ON_BOUNDARY * length(outline);
 
 const strayOf = (outline: Outline): Stray => ({
   at: outline[0]!,
   to: outline[0]!,
   length: length(outline),
-  source: 'an outline without area, there and back',
+  source: 'an outline without area: there and back, or crossing itself into halves that cancel',
 });
 
 /** Pieces chained, nested and told about. @throws GeometryFailure 'self-crossing' with the place */
