@@ -27,5 +27,3 @@ export function partFaces(part: Part): Faces {
   if (front && back) return { first: 'front', second: 'back' };
   return { first: back ? 'back' : 'front' };
 }
-
-export const otherFace = (face: Face): Face => (face === 'front' ? 'back' : 'front');
