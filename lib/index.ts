@@ -1,6 +1,6 @@
 /** The public door of Rimwright: from a plan, or from typed options, to cut files. Pure: nothing here needs Node. */
 
-export { checkHelmWheel } from './checks/index.js';
+export { checkModel } from './checks/index.js';
 export { cut } from './cutting/cut.js';
 export type { CutPart, FaceCuts } from './cutting/cut-part.js';
 export { assembledPicture } from './drawings/assembled.js';
@@ -10,10 +10,11 @@ export { sheetDrawing } from './drawings/sheet-drawing.js';
 export { type Finding, type Level, type Outcome, stops } from './findings/finding.js';
 export { type Issue, Unusable } from './findings/unusable.js';
 export * from './geometry/index.js';
-export { check, type Files, type Host, type Made, type MakeOptions, make, makeModel, type Shop } from './make.js';
+export { check, type Files, type Host, type Made, type MakeOptions, make, makeModel } from './make.js';
 export { type HelmWheel, helmWheel } from './models/helm-wheel.js';
 export type { HelmWheelOptions } from './models/helm-wheel-options.js';
-export type { Hardware, Model, Piece, Setting } from './models/model.js';
+export { buildProp, type ModelName, type ModelOptions, type Prop } from './models/index.js';
+export type { Figure, Hardware, Model, Piece, Setting } from './models/model.js';
 export { nest } from './nesting/nest.js';
 export type { Placement, Sheet } from './nesting/sheet.js';
 export type { Report } from './papers/report.js';
@@ -24,7 +25,7 @@ export { type Bore, type DiscOptions, hubDisc } from './parts/hub-disc.js';
 export type { Drill, Face, Feature, Label, Part, Pocket, Score } from './parts/part.js';
 export { type SpokeOptions, spoke, wedge } from './parts/spoke.js';
 export { type TrimSegmentOptions, trimSegment } from './parts/trim-segment.js';
-export { type Plan, planSchema, readPlan, starterPlan } from './plan/index.js';
+export { type Plan, planSchema, readPlan, type Shop, starterPlan } from './plan/index.js';
 export {
   type DxfOptions,
   type MakerModel,

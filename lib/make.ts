@@ -1,4 +1,4 @@
-import { checkHelmWheel } from './checks/index.js';
+import { checkModel } from './checks/index.js';
 import { cut } from './cutting/cut.js';
 import type { CutPart } from './cutting/cut-part.js';
 import { assembledPicture } from './drawings/assembled.js';
@@ -7,14 +7,15 @@ import { partDrawing, sideDrawing } from './drawings/part-drawing.js';
 import { sheetDrawing } from './drawings/sheet-drawing.js';
 import { type Finding, type Outcome, stops } from './findings/finding.js';
 import { refuse } from './findings/unusable.js';
-import { type HelmWheel, helmWheel } from './models/helm-wheel.js';
+import { buildProp } from './models/index.js';
+import type { Model } from './models/model.js';
 import { nest } from './nesting/nest.js';
 import type { Sheet } from './nesting/sheet.js';
 import { type Report, report } from './papers/report.js';
 import { sheetFile } from './papers/sheet-file.js';
 import { partFaces } from './parts/faces.js';
 import type { Part } from './parts/part.js';
-import type { Plan } from './plan/plan.js';
+import type { Plan, Shop } from './plan/plan.js';
 import { writeDxf } from './writers/dxf.js';
 import { writeJson } from './writers/json.js';
 import { writePicture } from './writers/picture.js';
@@ -43,12 +44,9 @@ export interface Made {
   readonly report?: Report;
 }
 
-/** What the shop has and how it works: everything of a plan but the prop itself. */
-export type Shop = Pick<Plan, 'units' | 'method' | 'cutter' | 'bed' | 'stock' | 'copies'>;
-
 /** A prop worked out up to the sheets, before anything is written. */
 interface Worked {
-  readonly wheel: HelmWheel;
+  readonly model: Model;
   readonly sheets: readonly Sheet[];
   readonly report: Report;
 }
@@ -67,17 +65,17 @@ function nestParts(cuts: readonly CutPart[], shop: Shop): Outcome<readonly Sheet
 }
 
 /** model -> checks -> cut parts -> sheets: all but the writing. */
-function work(built: Outcome<HelmWheel | undefined>, shop: Shop): Outcome<Worked | undefined> {
-  const wheel = built.value;
-  if (!wheel) return { value: undefined, findings: built.findings };
-  const checked = checkHelmWheel(wheel);
-  const cuts = cutParts(wheel.parts, shop);
+function work(built: Outcome<Model | undefined>, shop: Shop): Outcome<Worked | undefined> {
+  const model = built.value;
+  if (!model) return { value: undefined, findings: built.findings };
+  const checked = checkModel(model);
+  const cuts = cutParts(model.parts, shop);
   const sheets = nestParts(cuts.value, shop);
   const findings = [...built.findings, ...checked, ...cuts.findings, ...sheets.findings];
-  return { value: { wheel, sheets: sheets.value, report: report(wheel, shop, sheets.value, findings) }, findings };
+  return { value: { model, sheets: sheets.value, report: report(model, shop, sheets.value, findings) }, findings };
 }
 
-const build = (plan: Plan): Outcome<HelmWheel | undefined> => helmWheel(plan.wheel, plan.stock, plan.title);
+const build = (plan: Plan): Outcome<Model | undefined> => buildProp(plan, plan.stock, plan.title);
 
 const FILE_NAME = /^[A-Za-z0-9]+(-[A-Za-z0-9]+)*$/;
 
@@ -105,14 +103,14 @@ function sheetFiles(sheet: Sheet, index: number): [string, string][] {
   ];
 }
 
-async function write({ wheel, sheets, report }: Worked, host: Host): Promise<Files> {
-  const picture = writePicture(assembledPicture(wheel));
+async function write({ model, sheets, report }: Worked, host: Host): Promise<Files> {
+  const picture = writePicture(assembledPicture(model));
   // the host may draw it while the rest is written
   const drawn = host.png?.(picture);
   const texts: [string, string | Uint8Array][] = [
     ['report.json', writeJson(report)],
     ['assembled.svg', picture],
-    ...wheel.parts.flatMap(partFiles),
+    ...model.parts.flatMap(partFiles),
     ...sheets.flatMap(sheetFiles),
   ];
   return new Map(drawn ? [...texts, ['assembled.png', await drawn]] : texts);
@@ -128,7 +126,7 @@ export function check(plan: Plan): Outcome<Report | undefined> {
  * Nothing is written to disk: the host saves the files.
  * @returns the files, none where a finding says stop (unless `anyway`), and every finding */
 export async function makeModel(
-  built: Outcome<HelmWheel | undefined>,
+  built: Outcome<Model | undefined>,
   shop: Shop,
   host: Host = {},
   options: MakeOptions = {},

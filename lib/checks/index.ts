@@ -1,5 +1,6 @@
 import type { Finding } from '../findings/finding.js';
-import type { HelmWheel } from '../models/helm-wheel.js';
+import { type HelmWheel, isHelmWheel } from '../models/helm-wheel.js';
+import type { Model } from '../models/model.js';
 import { backFlat } from './back-flat.js';
 import { biscuitSlot } from './biscuit-slot.js';
 import { edgeRadius } from './edge-radius.js';
@@ -12,8 +13,8 @@ import { rimReveal } from './rim-reveal.js';
 import { seamLap } from './seam-lap.js';
 import { turning } from './turning.js';
 
-/** Every rule a helm wheel is held against, in the order they are reported. */
-const RULES: readonly ((wheel: HelmWheel) => Finding[])[] = [
+/** Rules of a helm wheel alone, in the order they are reported. */
+const HELM_WHEEL: readonly ((wheel: HelmWheel) => Finding[])[] = [
   hubCover,
   hubTrim,
   hubScrews,
@@ -27,5 +28,6 @@ const RULES: readonly ((wheel: HelmWheel) => Finding[])[] = [
   edgeRoom,
 ];
 
-/** All findings of all rules. */
-export const checkHelmWheel = (wheel: HelmWheel): Finding[] => RULES.flatMap(rule => rule(wheel));
+/** All findings of all rules a model is held against. */
+export const checkModel = (model: Model): Finding[] =>
+  isHelmWheel(model) ? HELM_WHEEL.flatMap(rule => rule(model)) : [];

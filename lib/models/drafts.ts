@@ -10,8 +10,14 @@ import type { Piece } from './model.js';
 export interface Draft {
   readonly part: Part;
   readonly turn: Radians;
+  /** 0 unless given */
+  readonly x?: Mm;
+  readonly y?: Mm;
   readonly z: Mm;
-  readonly lettering: Lettering;
+  /** see Piece */
+  readonly stands?: true;
+  /** without it the part carries no lettering */
+  readonly lettering?: Lettering;
 }
 
 /** Where a piece has room to be lettered: the middle of it, how high and how long it may be, mm. */
@@ -93,6 +99,15 @@ function fittedLabel(part: Part, lettering: Lettering, text: string): Label | un
   return undefined;
 }
 
+const placed = (part: string, { turn, x = 0, y = 0, z, stands }: Draft): Piece => ({
+  part,
+  turn,
+  x,
+  y,
+  z,
+  ...(stands && { stands }),
+});
+
 /** Equal drafts become one part with a quantity; kinds that differ get a letter each. Every part is lettered with its id. */
 export function gather(drafts: readonly Draft[]): {
   readonly parts: readonly Part[];
@@ -107,11 +122,11 @@ export function gather(drafts: readonly Draft[]): {
     const letter = same.length > 1 ? letters(same.indexOf(group)) : '';
     const id = letter ? `${part.id}-${letter}` : part.id;
     const name = letter ? `${part.name} ${letter.toUpperCase()}` : part.name;
-    const label = fittedLabel(part, lettering, id);
+    const label = lettering && fittedLabel(part, lettering, id);
     const features = label ? [...part.features, label] : part.features;
     return { ...part, id, name, quantity: group.length, features };
   };
   const parts = all.map(named);
-  const pieces = all.flatMap((g, i) => g.map((d): Piece => ({ part: parts[i]!.id, turn: d.turn, x: 0, y: 0, z: d.z })));
+  const pieces = all.flatMap((g, i) => g.map((d): Piece => placed(parts[i]!.id, d)));
   return { parts, pieces };
 }

@@ -18,6 +18,9 @@ export interface HelmWheel extends Model {
   readonly sizes: HelmSizes;
 }
 
+/** Whether a model is a helm wheel, with its sizes. */
+export const isHelmWheel = (model: Model): model is HelmWheel => 'sizes' in model && model.name === 'helm-wheel';
+
 /** A ship's steering wheel: rim of felloes, spokes lapped into it and wedged together in the middle, hub discs, trim.
  * The first spoke points up. Sizes in mm and radians; see helm-wheel.md.
  * @param stock what the options' stock names stand for
@@ -35,10 +38,12 @@ export function helmWheel(
   const trim = trimDrafts(sizes);
   const drafts: Draft[] = [...rimDrafts(sizes), ...spokeDrafts(sizes), ...hubDrafts(sizes), ...trim.drafts];
   const wheel: HelmWheel = {
+    name: 'helm-wheel',
     title,
     ...gather(drafts),
     hardware: helmHardware(sizes),
     settings: helmSettings(sizes),
+    figures: [],
     steps: helmSteps(sizes),
     sizes,
   };

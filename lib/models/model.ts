@@ -8,8 +8,10 @@ export interface Piece {
   readonly turn: Radians;
   readonly x: Mm;
   readonly y: Mm;
-  /** height of its lower (back) face */
+  /** height of its lower (back) face; of its outline's y = 0 where it stands */
   readonly z: Mm;
+  /** stood up before it is turned: what was up in its frame (y) points to the front (z), its front looks to -y */
+  readonly stands?: true;
 }
 
 /** A bought thing. */
@@ -27,12 +29,23 @@ export interface Setting {
   readonly unit: 'deg' | 'mm';
 }
 
+/** A number of the finished prop worth knowing: the length of a tyre, how far the centre of mass lies off, the glue area of a seam. */
+export interface Figure {
+  readonly name: string;
+  readonly value: number;
+  /** 'share' is a fraction, 0 to 1 */
+  readonly unit: 'mm' | 'mm2' | 'deg' | 'kg' | 'share';
+}
+
 /** A prop: its parts, where each piece goes, what to buy, what to set, what to do. Wheel centre at the origin. */
 export interface Model {
+  /** of the model it was built as: helm-wheel, cart-wheel ... */
+  readonly name: string;
   readonly title: string;
   readonly parts: readonly Part[];
   readonly pieces: readonly Piece[];
   readonly hardware: readonly Hardware[];
   readonly settings: readonly Setting[];
+  readonly figures: readonly Figure[];
   readonly steps: readonly string[];
 }

@@ -1,3 +1,5 @@
+import { PART_KINDS } from '../parts/part.js';
+
 /** A piece of a JSON Schema, as far as the report needs it. */
 export type JsonSchema = { readonly [key: string]: unknown };
 
@@ -20,7 +22,7 @@ const object = (required: Record<string, JsonSchema>, optional: Record<string, J
 
 const part = object({
   id: name,
-  kind: oneOf('felloe', 'spoke', 'hub-disc', 'core-plug', 'trim-segment'),
+  kind: oneOf(...PART_KINDS),
   name: text,
   quantity: count,
   stock: name,
@@ -30,14 +32,23 @@ const part = object({
   height: { ...above0, description: "of the outline in the part's own file, mm" },
 });
 
-const piece = object({
-  part: name,
-  turn: { type: 'number', minimum: 0, exclusiveMaximum: 360, description: 'degrees anticlockwise, after mirroring' },
-  x: { ...number, description: 'mm' },
-  y: { ...number, description: 'mm' },
-  z: { ...number, description: 'height of the lower face, mm; front is up' },
-  flipped: { type: 'boolean', description: 'mirrored (x to -x) first: its file shows the back' },
-});
+const piece = object(
+  {
+    part: name,
+    turn: { type: 'number', minimum: 0, exclusiveMaximum: 360, description: 'degrees anticlockwise, after mirroring' },
+    x: { ...number, description: 'mm' },
+    y: { ...number, description: 'mm' },
+    z: { ...number, description: 'height of the lower face, mm; front is up' },
+    flipped: { type: 'boolean', description: 'mirrored (x to -x) first: its file shows the back' },
+  },
+  {
+    stands: {
+      const: true,
+      description:
+        'stood up after mirroring, before turning: (x, y, height over the lower face) becomes (x, -height, y); z is then the height of y = 0',
+    },
+  },
+);
 
 const file = (ending: string): JsonSchema => ({ type: 'string', pattern: `^sheets/[0-9]{2,}-[A-Za-z0-9-]+${ending}$` });
 
@@ -79,6 +90,7 @@ export const reportSchema: JsonSchema = {
     findings: list(finding),
     hardware: list(object({ name: text, quantity: above0, use: text })),
     settings: list(object({ name: text, value: number, unit: oneOf('deg', 'mm') })),
+    figures: list(object({ name: text, value: number, unit: oneOf('mm', 'mm2', 'deg', 'kg', 'share') })),
     steps: list(text),
     weight: { ...notBelow0, description: 'of the parts of one prop, kg' },
     cost: { ...notBelow0, description: "of all boards and sheets that have a price, in the maker's own money" },

@@ -1,6 +1,6 @@
 import type { Finding } from '../findings/finding.js';
 import { area, bounds } from '../geometry/measure.js';
-import type { Hardware, Model, Piece, Setting } from '../models/model.js';
+import type { Figure, Hardware, Model, Piece, Setting } from '../models/model.js';
 import type { Sheet } from '../nesting/sheet.js';
 import { partFaces } from '../parts/faces.js';
 import type { Part, PartKind } from '../parts/part.js';
@@ -33,6 +33,8 @@ export interface ReportPiece {
   readonly y: Mm;
   readonly z: Mm;
   readonly flipped: boolean;
+  /** stood up after mirroring, before turning: (x, y, height over the lower face) becomes (x, -height, y); z is then the height of y = 0 */
+  readonly stands?: true;
 }
 
 /** One piece of stock. Files are relative to the folder; an SVG lies beside each. */
@@ -79,6 +81,8 @@ export interface Report {
   readonly findings: readonly Finding[];
   readonly hardware: readonly Hardware[];
   readonly settings: readonly Setting[];
+  /** what else is worth knowing of the finished prop */
+  readonly figures: readonly Figure[];
   readonly steps: readonly string[];
   /** of the parts of one prop, kg */
   readonly weight: number;
@@ -117,7 +121,16 @@ function fullDegrees(turn: Radians): number {
 function reportPiece(piece: Piece, parts: readonly Part[]): ReportPiece {
   const part = parts.find(p => p.id === piece.part);
   const flipped = part !== undefined && partFaces(part).first === 'back';
-  return { part: piece.part, turn: fullDegrees(piece.turn), x: piece.x, y: piece.y, z: piece.z, flipped };
+  const { stands } = piece;
+  return {
+    part: piece.part,
+    turn: fullDegrees(piece.turn),
+    x: piece.x,
+    y: piece.y,
+    z: piece.z,
+    flipped,
+    ...(stands && { stands }),
+  };
 }
 
 function reportSheet(sheet: Sheet, index: number): ReportSheet {
@@ -159,6 +172,7 @@ export function report(model: Model, shop: ReportShop, sheets: readonly Sheet[],
     findings,
     hardware: model.hardware,
     settings: model.settings,
+    figures: model.figures,
     steps: model.steps,
     weight: weight(model.parts, shop.stock),
     cost: stock.reduce((sum, s) => sum + (s.cost ?? 0), 0),

@@ -5,7 +5,10 @@ import type { Mm, Radians } from '../units/length.js';
 /** A part's frame: seen from the front of the prop, x right, y up, origin where its builder says (most often the wheel's centre). */
 export type Face = 'front' | 'back';
 
-export type PartKind = 'felloe' | 'spoke' | 'hub-disc' | 'core-plug' | 'trim-segment';
+/** Every kind of part, the same word in plans' reports and in pictures. */
+export const PART_KINDS = ['felloe', 'spoke', 'hub-disc', 'core-plug', 'trim-segment'] as const;
+
+export type PartKind = (typeof PART_KINDS)[number];
 
 /** An area cleared from a face to a depth. */
 export interface Pocket {

@@ -1,47 +1,22 @@
-import type { BoreOptions, HubFaceOptions } from '../models/helm-wheel-options.js';
-import { bearing } from '../stock/bearings.js';
 import type { Cutter } from '../stock/stock.js';
-import { type Mm, toInches, type Unit } from '../units/length.js';
-import { printInches, printMm } from '../units/print-length.js';
+import { type Contradiction, say, unless } from './contradiction.js';
+import { helmWheelContradictions } from './helm-wheel-contradictions.js';
 import type { Plan } from './plan.js';
-
-/** Two fields that cannot both hold: the one to change, its value, and what the others leave. */
-export interface Contradiction {
-  readonly field: string;
-  readonly value: string;
-  readonly allowed: string;
-}
 
 type Rule = (plan: Plan) => readonly Contradiction[];
 
-/** A length as the maker of the plan reads it: whole 64ths of an inch where it is, thousandths where it is not. */
-function say(length: Mm, unit: Unit): string {
-  if (unit === 'mm') return printMm(length);
-  const inches = toInches(length);
-  const exact = Math.abs(inches * 64 - Math.round(inches * 64)) < 1e-9;
-  return `${exact ? printInches(length) : `${Math.round(inches * 1000) / 1000} in`} (${printMm(length)})`;
-}
-
-const unless = (holds: boolean, field: string, value: string, allowed: string): readonly Contradiction[] =>
-  holds ? [] : [{ field, value, allowed }];
-
-/** Every field that names a stock, with the name. */
-function stockUses({ wheel }: Plan): readonly (readonly [field: string, name: string])[] {
-  const { rim, spokes, hub, trim } = wheel;
-  const uses: [string, string | undefined][] = [
-    ['rim.stock', rim.stock],
-    ['spokes.stock', spokes.stock],
-    ['hub.stock', hub.stock],
-    ['hub.front.stock', hub.front?.stock],
-    ['hub.back.stock', hub.back?.stock],
-    ['trim.stock', trim?.stock],
-  ];
-  return uses.flatMap(([field, name]) => (name === undefined ? [] : [[field, name] as const]));
+/** Every field of the options that names a stock, with the name: each is called `stock`. */
+function stockUses(options: object, above = ''): readonly (readonly [field: string, name: string])[] {
+  return Object.entries(options).flatMap(([key, value]: [string, unknown]) => {
+    const field = `${above}${key}`;
+    if (key === 'stock' && typeof value === 'string') return [[field, value] as const];
+    return typeof value === 'object' && value !== null ? stockUses(value, `${field}.`) : [];
+  });
 }
 
 const stockIsNamed: Rule = plan => {
   const names = plan.stock.map(s => s.name);
-  return stockUses(plan).flatMap(([field, name]) =>
+  return stockUses(plan.options).flatMap(([field, name]) =>
     unless(names.includes(name), field, name, `a name under stock: ${names.join(', ')}`),
   );
 };
@@ -99,83 +74,8 @@ const passWithinReach: Rule = ({ cutter, units }) => {
   );
 };
 
-const bandLeavesMiddle: Rule = ({ wheel: { rim, spokes }, units }) => [
-  ...unless(
-    rim.band < rim.outside / 2,
-    'rim.band',
-    say(rim.band, units),
-    `less than half of rim.outside, ${say(rim.outside / 2, units)}`,
-  ),
-  ...unless(
-    spokes.overall === undefined || spokes.overall >= rim.outside,
-    'spokes.overall',
-    say(spokes.overall ?? 0, units),
-    `at least rim.outside, ${say(rim.outside, units)}`,
-  ),
-];
-
-/** Spokes side by side meet where their corners touch: width = 2 r sin(180°/N); they must not, inside the rim. */
-const spokesStayApart: Rule = ({ wheel: { rim, spokes }, units }) => {
-  const widest = 2 * (rim.outside / 2 - rim.band) * Math.sin(Math.PI / spokes.count);
-  const allowed = `less than ${say(Math.max(0, widest), units)}, where ${spokes.count} spokes meet at the inside of the rim`;
-  return unless(widest <= 0 || spokes.width < widest, 'spokes.width', say(spokes.width, units), allowed);
-};
-
-const boreDiameter = (bore: BoreOptions | undefined): Mm => {
-  if (bore === undefined || bore === 'none') return 0;
-  return 'axle' in bore ? bore.axle : bearing(bore.bearing).outside;
-};
-
-/** The hub's own fields, then what each face has instead. */
-function discs({ wheel: { hub } }: Plan): readonly (readonly [field: string, own: HubFaceOptions])[] {
-  const faces = [hub.front && (['hub.front', hub.front] as const), hub.back && (['hub.back', hub.back] as const)];
-  return [['hub', hub] as const, ...faces.filter(f => f !== undefined)];
-}
-
-const hubFits: Rule = plan => {
-  const { wheel, units } = plan;
-  const inside = wheel.rim.outside - 2 * wheel.rim.band;
-  return discs(plan).flatMap(([field, own]) => {
-    const diameter = own.diameter ?? wheel.hub.diameter;
-    const hole = boreDiameter(own.bore ?? wheel.hub.bore);
-    return [
-      ...unless(
-        inside <= 0 || diameter < inside,
-        `${field}.diameter`,
-        say(diameter, units),
-        `less than the rim's inside diameter, ${say(inside, units)}`,
-      ),
-      ...unless(diameter > hole, `${field}.diameter`, say(diameter, units), `more than its bore, ${say(hole, units)}`),
-    ];
-  });
-};
-
-const hubFacesAreThere: Rule = ({ wheel: { hub } }) =>
-  (['front', 'back'] as const).flatMap(face => {
-    const other = face === 'front' ? 'back' : 'front';
-    return unless(
-      hub[face] === undefined || hub.faces !== other,
-      `hub.${face}`,
-      'given',
-      `left out, since hub.faces is ${other}`,
-    );
-  });
-
-const trimFits: Rule = ({ wheel: { rim, trim, edges }, units }) => [
-  ...unless(
-    !trim || trim.band <= rim.band,
-    'trim.band',
-    say(trim?.band ?? 0, units),
-    `at most rim.band, ${say(rim.band, units)}`,
-  ),
-  ...unless(
-    !trim?.plugs || trim.plugs.diameter < trim.band,
-    'trim.plugs.diameter',
-    say(trim?.plugs?.diameter ?? 0, units),
-    `less than trim.band, ${say(trim?.band ?? 0, units)}`,
-  ),
-  ...unless(trim !== undefined || edges?.trim === undefined, 'edges.trim', 'given', 'left out, since there is no trim'),
-];
+/** What only a model can say of its options. */
+const ofTheModel: Rule = plan => (plan.model === 'helm-wheel' ? helmWheelContradictions(plan.options, plan.units) : []);
 
 const RULES: readonly Rule[] = [
   stockIsNamed,
@@ -183,11 +83,7 @@ const RULES: readonly Rule[] = [
   stockIsLeft,
   cutterSuitsMethod,
   passWithinReach,
-  bandLeavesMiddle,
-  spokesStayApart,
-  hubFits,
-  hubFacesAreThere,
-  trimFits,
+  ofTheModel,
 ];
 
 /** What in a plan contradicts itself: sizes that are impossible together, names that are not there, a cutter the method cannot use. */

@@ -128,7 +128,6 @@ export const helmWheelShape = (unit: Unit) => ({
   trim: z.exactOptional(trim(unit)),
   edges: z.exactOptional(keys({ rim: edge(unit), trim: edge(unit), hub: edge(unit) })),
   turns: z.exactOptional(choice(['shaft', 'bearing', 'fixed'])),
-  method: choice(['hand', 'router', 'laser']),
   fit: z.exactOptional(
     keys({ lap: clearance(unit), wedge: clearance(unit), bore: clearance(unit), plug: clearance(unit) }),
   ),

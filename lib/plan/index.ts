@@ -1,5 +1,6 @@
-export { type Contradiction, contradictions } from './contradictions.js';
-export type { Bed, Plan } from './plan.js';
+export type { Contradiction } from './contradiction.js';
+export { contradictions } from './contradictions.js';
+export type { Bed, Plan, Shop } from './plan.js';
 export { planSchema } from './plan-schema.js';
 export { readPlan } from './read-plan.js';
 export { starterPlan } from './starter.js';

@@ -1,4 +1,4 @@
-import type { HelmWheelOptions } from '../models/helm-wheel-options.js';
+import type { Prop } from '../models/index.js';
 import type { Cutter, Method, Stock } from '../stock/stock.js';
 import type { Mm, Unit } from '../units/length.js';
 
@@ -8,13 +8,10 @@ export interface Bed {
   readonly length: Mm;
 }
 
-/** What the maker wrote, checked, with the plan's own defaults filled in: every length mm, every angle radians. */
-export interface Plan {
-  readonly title: string;
+/** What the shop has and how it works: everything of a plan but the prop itself. */
+export interface Shop {
   /** of the plan's bare numbers; for printing */
   readonly units: Unit;
-  readonly model: 'helm-wheel';
-  readonly wheel: HelmWheelOptions;
   readonly method: Method;
   readonly cutter: Cutter;
   readonly bed?: Bed;
@@ -22,6 +19,12 @@ export interface Plan {
   readonly stock: readonly Stock[];
   /** props to make, 1 or more */
   readonly copies: number;
-  /** names of papers.ts for the templates, at least one */
-  readonly paper: readonly string[];
 }
+
+/** What the maker wrote, checked, with the plan's own defaults filled in: every length mm, every angle radians. */
+export type Plan = Shop &
+  Prop & {
+    readonly title: string;
+    /** names of papers.ts for the templates, at least one */
+    readonly paper: readonly string[];
+  };

@@ -1,38 +1,42 @@
 import * as z from 'zod/mini';
 import { type Issue, refuse, Unusable } from '../findings/unusable.js';
+import type { ModelName, Prop } from '../models/index.js';
 import { defaultCutters } from '../stock/cutters.js';
 import type { Unit } from '../units/length.js';
 import { contradictions } from './contradictions.js';
 import { readDocument } from './document.js';
 import { planIssues } from './issues.js';
 import type { Plan } from './plan.js';
-import { planFormat, UNBUILT_MODELS } from './plan-schema.js';
+import { type CommonKeys, modelName, planFormat } from './plan-schema.js';
 import type { Written } from './written.js';
-
-type Format = z.output<ReturnType<typeof planFormat>>;
 
 const written = (document: Written, field: string): string => document.fields.get(field) ?? 'missing';
 
-/** A plan of another version or model has other keys: nothing else is worth saying about it. */
-function refuseOtherFormats(document: Written): void {
+/** The model a plan names. A plan of another version or model has other keys: nothing else is worth saying about it. */
+function modelOf(document: Written): ModelName {
   const { rimwright, model } = document.value as { readonly rimwright?: unknown; readonly model?: unknown };
   if (rimwright !== undefined && rimwright !== 1)
     refuse('rimwright', written(document, 'rimwright'), '1, the version of the plan format');
-  if (typeof model === 'string' && UNBUILT_MODELS.includes(model))
-    refuse('model', model, `helm-wheel (${model} is not built yet)`);
+  const named = z.safeParse(modelName(), model, { jitless: true });
+  if (!named.success)
+    throw new Unusable([
+      { field: 'model', value: written(document, 'model'), allowed: named.error.issues[0]!.message },
+    ]);
+  return named.data;
 }
 
 /** The unit of bare numbers; mm while the plan does not say, which is an issue of its own. */
 const unitOf = (document: Written): Unit =>
   (document.value as { readonly units?: unknown }).units === 'in' ? 'in' : 'mm';
 
-function toPlan(read: Format): Plan {
-  const { title, units, model, method, cutter, bed, stock, copies, paper, rimwright: _, ...wheel } = read;
+/** What was read: the prop's options (model-shapes.ts proves that the keys left are those), and the shop's side. */
+function toPlan(name: ModelName, read: CommonKeys): Plan {
+  const { title, units, method, cutter, bed, stock, copies, paper, rimwright: _, ...rest } = read;
+  const { model = name, ...options } = rest as { model?: ModelName };
   return {
     title,
     units,
-    model,
-    wheel: { ...wheel, method },
+    ...({ model, options: { ...options, method } } as Prop),
     method,
     cutter: cutter ?? defaultCutters[method],
     ...(bed && { bed }),
@@ -49,10 +53,10 @@ function toPlan(read: Format): Plan {
 export function readPlan(text: string): Plan {
   if (typeof text !== 'string') refuse('plan', typeof text, 'the text of a plan');
   const document = readDocument(text);
-  refuseOtherFormats(document);
-  const read = z.safeParse(planFormat(unitOf(document)), document.value, { jitless: true });
+  const model = modelOf(document);
+  const read = z.safeParse(planFormat(unitOf(document), model), document.value, { jitless: true });
   if (!read.success) throw new Unusable([...document.issues, ...planIssues(document, read.error.issues)]);
-  const plan = toPlan(read.data);
+  const plan = toPlan(model, read.data);
   const against = contradictions(plan).map((c): Issue => ({ ...c, value: document.fields.get(c.field) ?? c.value }));
   if (document.issues.length + against.length > 0) throw new Unusable([...document.issues, ...against]);
   return plan;

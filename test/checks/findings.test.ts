@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkHelmWheel } from '../../lib/checks/index.js';
+import { checkModel } from '../../lib/checks/index.js';
 import type { Finding } from '../../lib/findings/finding.js';
 import { helmWheel } from '../../lib/models/helm-wheel.js';
 import type { HelmWheelOptions } from '../../lib/models/helm-wheel-options.js';
@@ -8,7 +8,7 @@ import { ferry, ferryStock, ferryWith } from '../models/ferry.js';
 
 function findings(options: HelmWheelOptions): Finding[] {
   const { value, findings: own } = helmWheel(options, ferryStock);
-  return [...own, ...(value ? checkHelmWheel(value) : [])];
+  return [...own, ...(value ? checkModel(value) : [])];
 }
 
 const trim = { band: inches(2), segments: 5, stock: 'thin' } as const;

@@ -47,6 +47,7 @@ const seat = solid(circle(8, { x: 30, y: 20 }));
 const blind: Feature = { kind: 'pocket', face: 'back', depth: 6, area: seat, beyond: seat };
 
 const model = (part: Part): Model => ({
+  name: 'plates',
   title: 'Two plates',
   parts: [part],
   pieces: [
@@ -55,6 +56,7 @@ const model = (part: Part): Model => ({
   ],
   hardware: [],
   settings: [],
+  figures: [],
   steps: [],
 });
 

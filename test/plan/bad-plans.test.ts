@@ -24,7 +24,7 @@ const TYPES: readonly Row[] = [
   ['title: Ferry helm', 'title:', 'title', 'empty', /one line of text/],
   ['units: in', 'units: cm', 'units', 'cm', /^mm, in/],
   ['units: in\n', '', 'units', 'missing', /^mm, in/],
-  ['model: helm-wheel', 'model: cart-wheel', 'model', 'cart-wheel', /helm-wheel \(cart-wheel is not built yet\)/],
+  ['model: helm-wheel', 'model: hell-wheel', 'model', 'hell-wheel', /helm-wheel/],
   ['model: helm-wheel', 'model: helm-whel', 'model', 'helm-whel', /did you mean helm-wheel\?/],
   ['outside: 30', 'outside: wide', 'rim.outside', 'wide', /4-1\/4in.*1\.575 to 236\.22 in \(40 to 6000 mm\)/],
   ['outside: 30', 'outside: true', 'rim.outside', 'true', /a length such as/],

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { planSchema, readPlan, starterPlan } from '../../lib/plan/index.js';
-import { changed, PLAN } from './valid-plan.js';
+import { changed, PLAN, wheelOf } from './valid-plan.js';
 
 describe("the plan format's own example", () => {
   const plan = readPlan(PLAN);
 
   test('lengths are mm, exact where 25.4 x the inches is', () => {
-    expect(plan.wheel.rim).toEqual({
+    expect(wheelOf(plan).rim).toEqual({
       outside: 762,
       band: 107.95,
       felloes: 5,
@@ -16,7 +16,7 @@ describe("the plan format's own example", () => {
       seam: { joint: 'biscuit', size: '20', at: 'between-spokes' },
       stock: 'plank',
     });
-    expect(plan.wheel.spokes).toEqual({
+    expect(wheelOf(plan).spokes).toEqual({
       count: 10,
       width: 31.75,
       overall: 1041.4,
@@ -24,21 +24,21 @@ describe("the plan format's own example", () => {
       handle: { shape: 'turned', faces: 1 },
       stock: 'batten',
     });
-    expect(plan.wheel.hub).toEqual({
+    expect(wheelOf(plan).hub).toEqual({
       diameter: 203.2,
       faces: 'both',
       bore: { bearing: '6202', seat: 'shoulder' },
       stock: 'ply',
     });
-    expect(plan.wheel.trim).toEqual({
+    expect(wheelOf(plan).trim).toEqual({
       faces: 'front',
       band: 50.8,
       segments: 5,
       plugs: { diameter: 9.525, each: 4 },
       stock: 'thin',
     });
-    expect(plan.wheel.edges).toEqual({ rim: { shape: 'round', radius: 6.35, faces: 'both' } });
-    expect(plan.wheel.fit).toEqual({ lap: 0.15, wedge: 0, bore: -0.05, plug: -0.02 });
+    expect(wheelOf(plan).edges).toEqual({ rim: { shape: 'round', radius: 6.35, faces: 'both' } });
+    expect(wheelOf(plan).fit).toEqual({ lap: 0.15, wedge: 0, bore: -0.05, plug: -0.02 });
     expect(plan).toMatchObject({
       title: 'Ferry helm',
       units: 'in',
@@ -47,7 +47,7 @@ describe("the plan format's own example", () => {
       copies: 1,
       paper: ['letter', 'a4'],
     });
-    expect(plan.wheel).toMatchObject({ method: 'router', turns: 'shaft' });
+    expect(wheelOf(plan)).toMatchObject({ method: 'router', turns: 'shaft' });
     expect(plan.cutter).toEqual({ kind: 'router', diameter: 6.35, reach: 25.4, pass: 6.35 });
     expect(plan.bed).toEqual({ width: 1219.2, length: 2438.4 });
   });
@@ -92,10 +92,10 @@ describe("the plan format's own example", () => {
       stock: { ply: { kind: 'sheet', width: 600, length: 400, thickness: 6 } },
     };
     const read = readPlan(JSON.stringify(json, null, '\t'));
-    expect(read.wheel.rim).toEqual({ outside: 300, band: 40, felloes: 5, thickness: 12, stock: 'ply' });
+    expect(wheelOf(read).rim).toEqual({ outside: 300, band: 40, felloes: 5, thickness: 12, stock: 'ply' });
     expect(read).toMatchObject({ cutter: { kind: 'laser', kerf: 0.2 }, copies: 1, paper: ['a4'] });
     expect(Object.keys(read)).not.toContain('bed');
-    expect(Object.keys(read.wheel)).not.toContain('trim');
+    expect(Object.keys(wheelOf(read))).not.toContain('trim');
   });
 });
 
@@ -107,17 +107,17 @@ test('cutters by method: a 1/4 in bit, a kerf of 0.2 mm, a 1/8 in blade', () => 
 });
 
 test('seams, bores, profiles, faces that differ, a cutter of a stock', () => {
-  expect(readPlan(changed('at: between-spokes', 'at: 18deg')).wheel.rim.seam?.at).toEqual({ angle: Math.PI / 10 });
-  expect(readPlan(changed('at: between-spokes', 'at: under-spokes')).wheel.rim.seam?.at).toBe('under-spokes');
-  expect(readPlan(changed('size: "20"', 'size: 10')).wheel.rim.seam?.size).toBe('10');
-  expect(readPlan(changed('{ bearing: "6202", seat: shoulder }', '{ bearing: 6202 }')).wheel.hub.bore).toEqual({
+  expect(wheelOf(readPlan(changed('at: between-spokes', 'at: 18deg'))).rim.seam?.at).toEqual({ angle: Math.PI / 10 });
+  expect(wheelOf(readPlan(changed('at: between-spokes', 'at: under-spokes'))).rim.seam?.at).toBe('under-spokes');
+  expect(wheelOf(readPlan(changed('size: "20"', 'size: 10'))).rim.seam?.size).toBe('10');
+  expect(wheelOf(readPlan(changed('{ bearing: "6202", seat: shoulder }', '{ bearing: 6202 }'))).hub.bore).toEqual({
     bearing: '6202',
   });
-  expect(readPlan(changed('{ bearing: "6202", seat: shoulder }', '{ axle: 15mm }')).wheel.hub.bore).toEqual({
+  expect(wheelOf(readPlan(changed('{ bearing: "6202", seat: shoulder }', '{ axle: 15mm }'))).hub.bore).toEqual({
     axle: 15,
   });
-  expect(readPlan(changed('{ bearing: "6202", seat: shoulder }', 'none')).wheel.hub.bore).toBe('none');
-  const profile = readPlan(changed('shape: turned', 'profile: [[0, 5/8], [1, 3/8], [4, 1/2in], [5-1/2, 0]]')).wheel
+  expect(wheelOf(readPlan(changed('{ bearing: "6202", seat: shoulder }', 'none'))).hub.bore).toBe('none');
+  const profile = wheelOf(readPlan(changed('shape: turned', 'profile: [[0, 5/8], [1, 3/8], [4, 1/2in], [5-1/2, 0]]')))
     .spokes.handle?.profile;
   expect(profile).toEqual([
     [0, 15.875],
@@ -125,8 +125,9 @@ test('seams, bores, profiles, faces that differ, a cutter of a stock', () => {
     [101.6, 12.7],
     [139.7, 0],
   ]);
-  const hub = readPlan(changed('  stock: ply\n', '  stock: ply\n  back: { diameter: 6, bore: none, stock: thin }\n'))
-    .wheel.hub;
+  const hub = wheelOf(
+    readPlan(changed('  stock: ply\n', '  stock: ply\n  back: { diameter: 6, bore: none, stock: thin }\n')),
+  ).hub;
   expect(hub.back).toEqual({ diameter: 152.4, bore: 'none', stock: 'thin' });
   const own = readPlan(changed('price: 34', 'cutter: { kind: router, diameter: 8mm }, margin: 1/2')).stock[2];
   expect(own).toMatchObject({ cutter: { kind: 'router', diameter: 8 }, margin: 12.7 });
@@ -158,18 +159,21 @@ test('a plan in millimetres is the plan in inches', () => {
 test('the starter plan is read as it is, and every line of it is a key, a remark or empty', () => {
   const plan = readPlan(starterPlan());
   expect(plan.title).toBe('Lantern Cove ferry helm');
-  expect(plan.wheel.trim).toBeUndefined();
+  expect(wheelOf(plan).trim).toBeUndefined();
   const withTrim = readPlan(starterPlan().replace('# trim:', 'trim:'));
-  expect(withTrim.wheel.trim).toMatchObject({ band: 50.8, segments: 5 });
+  expect(wheelOf(withTrim).trim).toMatchObject({ band: 50.8, segments: 5 });
   for (const line of starterPlan().split('\n')) expect(line).toMatch(/^$|^#|^ *[a-z]+:/);
 });
 
 test('the JSON Schema knows every key of the example and what each may hold', () => {
   const schema = planSchema();
-  expect(schema).toMatchObject({
-    $schema: 'https://json-schema.org/draft/2020-12/schema',
+  expect(schema).toMatchObject({ $schema: 'https://json-schema.org/draft/2020-12/schema' });
+  const models = schema['anyOf'] as { readonly title: string; readonly required: readonly string[] }[];
+  const helmWheel = models.find(m => m.title === 'helm-wheel');
+  const needed = ['rimwright', 'title', 'units', 'model', 'rim', 'spokes', 'hub', 'method', 'stock'];
+  expect([...(helmWheel?.required ?? [])].sort()).toEqual([...needed].sort());
+  expect(helmWheel).toMatchObject({
     additionalProperties: false,
-    required: ['rimwright', 'title', 'units', 'model', 'rim', 'spokes', 'hub', 'method', 'stock'],
     properties: {
       rim: {
         properties: {

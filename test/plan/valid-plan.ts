@@ -1,5 +1,7 @@
 import { expect } from 'vitest';
 import { type Issue, Unusable } from '../../lib/findings/unusable.js';
+import type { HelmWheelOptions } from '../../lib/models/helm-wheel-options.js';
+import type { Plan } from '../../lib/plan/index.js';
 import { readPlan } from '../../lib/plan/index.js';
 
 /** A plan with every key of the format; tests change one line of it. */
@@ -58,4 +60,10 @@ export function issuesOf(text: string): readonly Issue[] {
     throw error;
   }
   throw new Error('the plan was read without an issue');
+}
+
+/** The options of a plan that is a helm wheel's. */
+export function wheelOf(plan: Plan): HelmWheelOptions {
+  if (plan.model !== 'helm-wheel') throw new Error(`the plan is of a ${plan.model}`);
+  return plan.options;
 }

@@ -1,30 +1,5 @@
-import { type Issue, Unusable } from '../../findings/unusable.js';
+import { type Bound, count, requireBounds, size } from '../bounds.js';
 import type { HelmWheelOptions } from '../helm-wheel-options.js';
-
-/** Largest size of anything in a wheel, mm. */
-const LARGEST = 20_000;
-
-interface Bound {
-  readonly field: string;
-  readonly value: number | undefined;
-  readonly min: number;
-  readonly max: number;
-  readonly whole?: boolean;
-}
-
-const size = (field: string, value: number | undefined, min = 0.1, max = LARGEST): Bound => ({
-  field,
-  value,
-  min,
-  max,
-});
-const count = (field: string, value: number | undefined, min: number, max: number): Bound => ({
-  field,
-  value,
-  min,
-  max,
-  whole: true,
-});
 
 /** Every number a wheel is made of, with its documented range. */
 function bounds({ rim, spokes, hub, trim, edges, fit }: HelmWheelOptions): Bound[] {
@@ -50,15 +25,5 @@ function bounds({ rim, spokes, hub, trim, edges, fit }: HelmWheelOptions): Bound
   ];
 }
 
-function issue({ field, value, min, max, whole }: Bound): Issue[] {
-  if (value === undefined) return [];
-  if (value >= min && value <= max && (!whole || Number.isInteger(value))) return [];
-  const range = Number.isFinite(max) ? `${min} to ${max}` : `${min} or more`;
-  return [{ field, value: `${value}`, allowed: whole ? `a whole number, ${range}` : `${range} mm` }];
-}
-
 /** Refuses options whose numbers are out of their documented ranges, NaN among them, all at once. @throws Unusable */
-export function requireUsable(options: HelmWheelOptions): void {
-  const issues = bounds(options).flatMap(issue);
-  if (issues.length > 0) throw new Unusable(issues);
-}
+export const requireUsable = (options: HelmWheelOptions): void => requireBounds(bounds(options));

@@ -1,0 +1,36 @@
+import type { Outcome } from '../findings/finding.js';
+import type { Stock } from '../stock/stock.js';
+import { helmWheel } from './helm-wheel.js';
+import type { HelmWheelOptions } from './helm-wheel-options.js';
+import type { Model } from './model.js';
+
+/** What each model is made from. A new model is a row here, a row of `builders`, and its keys in lib/plan/model-shapes.ts. */
+export interface ModelOptions {
+  readonly 'helm-wheel': HelmWheelOptions;
+}
+
+export type ModelName = keyof ModelOptions;
+
+/** Options in, model out: no value where a stop leaves the prop without a shape; findings of the building.
+ * @param stock what the options' stock names stand for
+ * @throws Unusable when a number is out of its range, or an option names a stock that is not known */
+export type Builder<O> = (options: O, stock: readonly Stock[], title?: string) => Outcome<Model | undefined>;
+
+const builders: { readonly [N in ModelName]: Builder<ModelOptions[N]> } = {
+  'helm-wheel': helmWheel,
+};
+
+/** A model's name with its options. */
+export type Prop<N extends ModelName = ModelName> = {
+  [K in N]: { readonly model: K; readonly options: ModelOptions[K] };
+}[N];
+
+/** Builds a prop by its model's name. @throws Unusable */
+export function buildProp<N extends ModelName>(
+  { model, options }: Prop<N>,
+  stock: readonly Stock[],
+  title: string,
+): Outcome<Model | undefined> {
+  const builder: Builder<ModelOptions[N]> = builders[model];
+  return builder(options, stock, title);
+}
