@@ -25,7 +25,7 @@ export { type Bore, type DiscOptions, hubDisc } from './parts/hub-disc.js';
 export type { Drill, Face, Feature, Label, Part, Pocket, Score } from './parts/part.js';
 export { type SpokeOptions, spoke, wedge } from './parts/spoke.js';
 export { type TrimSegmentOptions, trimSegment } from './parts/trim-segment.js';
-export { type Plan, planSchema, readPlan, type Shop, starterPlan } from './plan/index.js';
+export { type Plan, planSchema, readPlan, readVariants, type Shop, starterPlan } from './plan/index.js';
 export {
   type DxfOptions,
   type MakerModel,

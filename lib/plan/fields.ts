@@ -12,6 +12,11 @@ const noted = <T extends z.core.$ZodType>(schema: T, description: string): T => 
   return schema;
 };
 
+const lengths = new WeakSet<z.core.$ZodType>();
+
+/** Whether a schema is one that `length` made. */
+export const isLength = (schema: z.core.$ZodType): boolean => lengths.has(schema);
+
 /** A range as the maker of a plan in `unit` reads it, rounded inwards: `10 to 6000 mm`, `0.394 to 236.22 in (10 to 6000 mm)`. */
 export function rangeText(min: Mm, max: Mm, unit: Unit): string {
   const metric = `${min} to ${max} mm`;
@@ -30,7 +35,9 @@ export function length(unit: Unit, min: Mm, max: Mm) {
     context.issues.push({ code: 'custom', message: parsed.ok ? range : allowed, input: written });
     return z.NEVER;
   });
-  return noted(z.pipe(z.union([z.number(), z.string()], { error: allowed }), toMm), allowed);
+  const schema = noted(z.pipe(z.union([z.number(), z.string()], { error: allowed }), toMm), allowed);
+  lengths.add(schema);
+  return schema;
 }
 
 /** A word of a list. @param unbuilt words of the format that this version cannot make yet */

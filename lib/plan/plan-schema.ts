@@ -5,6 +5,7 @@ import type { Unit } from '../units/length.js';
 import { choice, keys, length, named, notes, text, whole } from './fields.js';
 import { MODELS, modelShapes } from './model-shapes.js';
 import { cutter, stock } from './stock-schema.js';
+import { variants } from './variants.js';
 
 function paper() {
   const error = 'a list such as [letter, a4], each once';
@@ -23,6 +24,7 @@ const common = (unit: Unit) => ({
   stock: stock(unit),
   copies: z.exactOptional(whole(1, 1000)),
   paper: z.exactOptional(paper()),
+  variants: z.exactOptional(variants()),
 });
 
 /** What is read of the keys every plan has. */

@@ -8,6 +8,8 @@ import { readDocument } from './document.js';
 import { planIssues } from './issues.js';
 import type { Plan } from './plan.js';
 import { type CommonKeys, modelName, planFormat } from './plan-schema.js';
+import { statedLengths } from './stated-lengths.js';
+import { BASE, namesIn, saidOfVariant, variantOf } from './variants.js';
 import type { Written } from './written.js';
 
 const written = (document: Written, field: string): string => document.fields.get(field) ?? 'missing';
@@ -31,7 +33,7 @@ const unitOf = (document: Written): Unit =>
 
 /** What was read: the prop's options (model-shapes.ts proves that the keys left are those), and the shop's side. */
 function toPlan(name: ModelName, read: CommonKeys): Plan {
-  const { title, units, method, cutter, bed, stock, copies, paper, rimwright: _, ...rest } = read;
+  const { title, units, method, cutter, bed, stock, copies, paper, rimwright: _, variants: __, ...rest } = read;
   const { model = name, ...options } = rest as { model?: ModelName };
   return {
     title,
@@ -46,13 +48,7 @@ function toPlan(name: ModelName, read: CommonKeys): Plan {
   };
 }
 
-/** Reads a plan, version 1, from YAML 1.2 or JSON: lengths become mm, angles radians, and what the format has a default for is filled in
- * (cutter by method, stock true 0 and margin 5 mm, 1 copy, letter or a4 by unit). Pure: no file is read.
- * @throws Unusable with every issue at once, each naming the field (`rim.band`), the value as written and what is allowed
- */
-export function readPlan(text: string): Plan {
-  if (typeof text !== 'string') refuse('plan', typeof text, 'the text of a plan');
-  const document = readDocument(text);
+function readWritten(document: Written): Plan {
   const model = modelOf(document);
   const read = z.safeParse(planFormat(unitOf(document), model), document.value, { jitless: true });
   if (!read.success) throw new Unusable([...document.issues, ...planIssues(document, read.error.issues)]);
@@ -60,4 +56,32 @@ export function readPlan(text: string): Plan {
   const against = contradictions(plan).map((c): Issue => ({ ...c, value: document.fields.get(c.field) ?? c.value }));
   if (document.issues.length + against.length > 0) throw new Unusable([...document.issues, ...against]);
   return plan;
+}
+
+/** A variant's own bare numbers are in its own units; those of the plan stay in the plan's. */
+function readVariant(document: Written, name: string): Plan {
+  const { variants: _, ...base } = document.value as { readonly variants?: unknown };
+  const format = planFormat(unitOf(document), modelOf(document));
+  const own = variantOf(document, name, statedLengths(format, base, unitOf(document)));
+  return saidOfVariant(document, name, () => readWritten(own));
+}
+
+/** Reads a plan, version 1, from YAML 1.2 or JSON: lengths become mm, angles radians, and what the format has a default for is filled in
+ * (cutter by method, stock true 0 and margin 5 mm, 1 copy, letter or a4 by unit). Pure: no file is read.
+ * @param variant name of one of the plan's variants; the plan itself (`base`) unless given
+ * @throws Unusable with every issue at once, each naming the field (`rim.band`), the value as written and what is allowed
+ */
+export function readPlan(text: string, variant: string = BASE): Plan {
+  if (typeof text !== 'string') refuse('plan', typeof text, 'the text of a plan');
+  const document = readDocument(text);
+  const base = readWritten(document);
+  return variant === BASE ? base : readVariant(document, variant);
+}
+
+/** A plan and all its variants, by name, in the order written; the plan itself is `base` and comes first. @throws Unusable, as readPlan */
+export function readVariants(text: string): ReadonlyMap<string, Plan> {
+  if (typeof text !== 'string') refuse('plan', typeof text, 'the text of a plan');
+  const document = readDocument(text);
+  const base: [string, Plan] = [BASE, readWritten(document)];
+  return new Map([base, ...namesIn(document).map((name): [string, Plan] => [name, readVariant(document, name)])]);
 }
