@@ -10,7 +10,7 @@ export { sheetDrawing } from './drawings/sheet-drawing.js';
 export { type Finding, type Level, type Outcome, stops } from './findings/finding.js';
 export { type Issue, Unusable } from './findings/unusable.js';
 export * from './geometry/index.js';
-export { check, type Files, type Host, type Made, type MakeOptions, make, makeModel } from './make.js';
+export { check, type Files, type Host, type Made, type MakeOptions, make, makeModel, type Plans } from './make.js';
 export { type HelmWheel, helmWheel } from './models/helm-wheel.js';
 export type { HelmWheelOptions } from './models/helm-wheel-options.js';
 export { buildProp, type ModelName, type ModelOptions, type Prop } from './models/index.js';

@@ -9,6 +9,8 @@ import { type Finding, type Outcome, stops } from './findings/finding.js';
 import { refuse } from './findings/unusable.js';
 import { buildProp } from './models/index.js';
 import type { Model } from './models/model.js';
+import { type Together, together } from './models/together.js';
+import { withCopies } from './nesting/copies.js';
 import { nest } from './nesting/nest.js';
 import type { Sheet } from './nesting/sheet.js';
 import { type Report, report } from './papers/report.js';
@@ -16,6 +18,7 @@ import { sheetFile } from './papers/sheet-file.js';
 import { partFaces } from './parts/faces.js';
 import type { Part } from './parts/part.js';
 import type { Plan, Shop } from './plan/plan.js';
+import { sharedShop } from './plan/shared-shop.js';
 import { writeDxf } from './writers/dxf.js';
 import { writeJson } from './writers/json.js';
 import { writePicture } from './writers/picture.js';
@@ -44,7 +47,12 @@ export interface Made {
   readonly report?: Report;
 }
 
-/** A prop worked out up to the sheets, before anything is written. */
+/** A prop as it was built, and how many of it are made. */
+interface Built extends Outcome<Model | undefined> {
+  readonly copies: number;
+}
+
+/** Props worked out up to the sheets, before anything is written. */
 interface Worked {
   readonly model: Model;
   readonly sheets: readonly Sheet[];
@@ -59,23 +67,35 @@ function cutParts(parts: readonly Part[], shop: Shop): Outcome<readonly CutPart[
   return { value: each.map(c => c.value), findings: each.flatMap(c => c.findings) };
 }
 
-function nestParts(cuts: readonly CutPart[], shop: Shop): Outcome<readonly Sheet[]> {
-  const wanted = cuts.map(c => ({ cut: c, quantity: c.part.quantity * shop.copies }));
-  return nest(wanted, shop.stock, { method: shop.method, ...(shop.bed && { bed: shop.bed }) });
+function nestParts(cuts: readonly CutPart[], props: Together, shop: Shop): Outcome<readonly Sheet[]> {
+  const wanted = cuts.map(c => ({ cut: c, quantity: c.part.quantity * props.copies }));
+  const laid = nest(wanted, shop.stock, { method: shop.method, ...(shop.bed && { bed: shop.bed }) });
+  return { ...laid, value: withCopies(laid.value, props.letters) };
 }
 
-/** model -> checks -> cut parts -> sheets: all but the writing. */
-function work(built: Outcome<Model | undefined>, shop: Shop): Outcome<Worked | undefined> {
-  const model = built.value;
-  if (!model) return { value: undefined, findings: built.findings };
-  const checked = checkModel(model);
-  const cuts = cutParts(model.parts, shop);
-  const sheets = nestParts(cuts.value, shop);
-  const findings = [...built.findings, ...checked, ...cuts.findings, ...sheets.findings];
-  return { value: { model, sheets: sheets.value, report: report(model, shop, sheets.value, findings) }, findings };
+/** models -> checks -> cut parts -> sheets: all but the writing. */
+function work(built: readonly Built[], shop: Shop): Outcome<Worked | undefined> {
+  const wanted = built.flatMap(({ value, copies }) => (value ? [{ model: value, copies }] : []));
+  const made = built.flatMap(b => b.findings);
+  if (wanted.length < built.length) return { value: undefined, findings: made };
+  const checked = wanted.flatMap(w => checkModel(w.model));
+  const props = together(wanted);
+  const cuts = cutParts(props.model.parts, shop);
+  const sheets = nestParts(cuts.value, props, shop);
+  const findings = [...made, ...checked, ...cuts.findings, ...sheets.findings];
+  const { model, copies } = props;
+  return {
+    value: { model, sheets: sheets.value, report: report(model, { ...shop, copies }, sheets.value, findings) },
+    findings,
+  };
 }
 
-const build = (plan: Plan): Outcome<Model | undefined> => buildProp(plan, plan.stock, plan.title);
+const build = (plan: Plan): Built => ({ ...buildProp(plan, plan.stock, plan.title), copies: plan.copies });
+
+/** One plan, or several that share their stock. */
+export type Plans = Plan | readonly [Plan, ...Plan[]];
+
+const listed = (plans: Plans): readonly [Plan, ...Plan[]] => ('title' in plans ? [plans] : plans);
 
 const FILE_NAME = /^[A-Za-z0-9]+(-[A-Za-z0-9]+)*$/;
 
@@ -116,27 +136,33 @@ async function write({ model, sheets, report }: Worked, host: Host): Promise<Fil
   return new Map(drawn ? [...texts, ['assembled.png', await drawn]] : texts);
 }
 
-/** Everything but the writing: what `rimwright check` prints. */
-export function check(plan: Plan): Outcome<Report | undefined> {
-  const { value, findings } = work(build(plan), plan);
+async function finish(worked: Outcome<Worked | undefined>, host: Host, options: MakeOptions): Promise<Made> {
+  const { value, findings } = worked;
+  if (!value) return { files: new Map(), findings };
+  const files = stops(findings) && !options.anyway ? new Map() : await write(value, host);
+  return { files, findings, report: value.report };
+}
+
+/** Everything but the writing: what `rimwright check` prints. @throws Unusable where plans cannot be made together */
+export function check(plans: Plans): Outcome<Report | undefined> {
+  const list = listed(plans);
+  const { value, findings } = work(list.map(build), sharedShop(list));
   return { value: value?.report, findings };
 }
 
 /** A built prop made into files, for scripts that change parts between building and cutting.
  * Nothing is written to disk: the host saves the files.
  * @returns the files, none where a finding says stop (unless `anyway`), and every finding */
-export async function makeModel(
+export const makeModel = (
   built: Outcome<Model | undefined>,
   shop: Shop,
   host: Host = {},
   options: MakeOptions = {},
-): Promise<Made> {
-  const { value, findings } = work(built, shop);
-  if (!value) return { files: new Map(), findings };
-  const files = stops(findings) && !options.anyway ? new Map() : await write(value, host);
-  return { files, findings, report: value.report };
-}
+): Promise<Made> => finish(work([{ ...built, copies: shop.copies }], shop), host, options);
 
-/** A plan made into files: builds the prop, then as makeModel. */
-export const make = (plan: Plan, host: Host = {}, options: MakeOptions = {}): Promise<Made> =>
-  makeModel(build(plan), plan, host, options);
+/** A plan made into files, or several plans cut from the same stock: builds the props, then as makeModel.
+ * @throws Unusable where plans cannot be made together */
+export async function make(plans: Plans, host: Host = {}, options: MakeOptions = {}): Promise<Made> {
+  const list = listed(plans);
+  return finish(work(list.map(build), sharedShop(list)), host, options);
+}

@@ -2,6 +2,7 @@ import type { FaceCuts } from '../cutting/cut-part.js';
 import { compose, MIRROR, type Motion, moveOutline, movePoint, movePolyline, moveRegion } from '../geometry/motion.js';
 import { circle, rectangle } from '../geometry/outline.js';
 import type { Placement, Sheet } from '../nesting/sheet.js';
+import type { Label } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
 import type { Drawing } from './drawing.js';
 import { type Entry, layerList } from './layer-list.js';
@@ -14,8 +15,15 @@ export type SheetFace = 'first' | 'second';
 /** Turned over about the axis across the grain: x to length - x. */
 const turnedOver = (length: Mm): Motion => ({ mirrored: true, turn: 0, x: length, y: 0 });
 
+/** Lettering with the letter of the copy behind it, no longer than it was. */
+function ofCopy(label: Label, copy: string | undefined): Label {
+  if (copy === undefined) return label;
+  const text = `${label.text} ${copy}`;
+  return { ...label, text, height: (label.height * label.text.length) / text.length };
+}
+
 /** One face's lines moved into the file's frame. Letters are made first and moved with the rest: the motion mirrors nothing. */
-function cutsEntries(cuts: FaceCuts, motion: Motion): Entry[] {
+function cutsEntries(cuts: FaceCuts, motion: Motion, copy: string | undefined): Entry[] {
   const pockets = cuts.pockets.map(p => {
     const { outer, openings } = moveRegion(p.area, motion);
     return { layer: pocketLayer(p.depth), closed: [outer, ...openings] };
@@ -24,7 +32,7 @@ function cutsEntries(cuts: FaceCuts, motion: Motion): Entry[] {
     layer: drillLayer(d.diameter),
     closed: [circle(d.diameter / 2, movePoint(d.at, motion))],
   }));
-  const letters = cuts.labels.flatMap(l => letter(l.text, l.at, l.height, l.turn));
+  const letters = cuts.labels.map(l => ofCopy(l, copy)).flatMap(l => letter(l.text, l.at, l.height, l.turn));
   return [
     { layer: 'OUTSIDE', closed: cuts.outside.map(o => moveOutline(o, motion)) },
     { layer: 'INSIDE', closed: cuts.inside.map(o => moveOutline(o, motion)) },
@@ -37,10 +45,10 @@ function cutsEntries(cuts: FaceCuts, motion: Motion): Entry[] {
 
 /** A placement's lines in the file's frame. The second face's cuts are in a frame mirrored against the first's. */
 function placementEntries(placement: Placement, face: SheetFace, length: Mm): Entry[] {
-  const { cut, motion } = placement;
-  if (face === 'first') return cutsEntries(cut.first, motion);
+  const { cut, motion, copy } = placement;
+  if (face === 'first') return cutsEntries(cut.first, motion, copy);
   if (!cut.second) return [];
-  return cutsEntries(cut.second, compose(compose(MIRROR, motion), turnedOver(length)));
+  return cutsEntries(cut.second, compose(compose(MIRROR, motion), turnedOver(length)), copy);
 }
 
 /** Whether a part on the sheet is worked on its second face too, so that the sheet needs a second file. */

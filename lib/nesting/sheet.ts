@@ -6,6 +6,8 @@ import type { Stock } from '../stock/stock.js';
 export interface Placement {
   readonly cut: CutPart;
   readonly motion: Motion;
+  /** letter of the copy the piece belongs to, where more than one prop is made */
+  readonly copy?: string;
 }
 
 /** One piece of stock with what is cut from it. */

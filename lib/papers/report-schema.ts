@@ -59,7 +59,7 @@ const sheet = object(
     parts: { ...list(name), description: 'the id of every piece cut from it' },
     utilisation: { type: 'number', minimum: 0, maximum: 1 },
   },
-  { back: file('-back\\.dxf') },
+  { back: file('-back\\.dxf'), copies: { ...list(text), description: 'the copy each of those pieces belongs to' } },
 );
 
 const stock = object(

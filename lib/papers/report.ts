@@ -45,6 +45,8 @@ export interface ReportSheet {
   readonly stock: string;
   /** id of every piece cut from it */
   readonly parts: readonly string[];
+  /** letter of the copy each of those pieces belongs to, where more than one prop is made */
+  readonly copies?: readonly string[];
   /** 0 to 1 */
   readonly utilisation: number;
 }
@@ -135,11 +137,13 @@ function reportPiece(piece: Piece, parts: readonly Part[]): ReportPiece {
 
 function reportSheet(sheet: Sheet, index: number): ReportSheet {
   const file = sheetFile(sheet, index);
+  const copies = sheet.placements.flatMap(p => p.copy ?? []);
   return {
     file: `${file}.dxf`,
     ...(sheet.placements.some(p => p.cut.second) && { back: `${file}-back.dxf` }),
     stock: sheet.stock.name,
     parts: sheet.placements.map(p => p.cut.part.id),
+    ...(copies.length > 0 && { copies }),
     utilisation: sheet.utilisation,
   };
 }
