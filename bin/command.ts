@@ -24,6 +24,9 @@ export interface Command {
   readonly run: (asked: Asked, io: Io) => Promise<number>;
 }
 
+/** Plans that one run may make together. */
+export const MOST_PLANS = 20;
+
 const value = (describe: string, more: Options = {}): Options => ({
   type: 'string',
   requiresArg: true,
@@ -35,6 +38,7 @@ const flag = (describe: string, more: Options = {}): Options => ({ type: 'boolea
 export const options = {
   value,
   flag,
+  variant: value("one of the plan's variants by name, or all: the plan and each variant"),
   quiet: flag('say nothing but what stops the work', { alias: 'q' }),
   json: flag('answer with data, as JSON'),
 };

@@ -1,12 +1,13 @@
+import { join } from 'node:path';
 import { stops } from '../../lib/findings/finding.js';
 import { allowedNames } from '../../lib/findings/nearest.js';
 import { refuse } from '../../lib/findings/unusable.js';
-import { readPlanText } from '../../lib/node/read-plan-text.js';
+import type { Made } from '../../lib/make.js';
 import { requireOwnFolder, saveSet } from '../../lib/node/save.js';
-import { writeJson } from '../../lib/writers/json.js';
-import { type Asked, type Command, options } from '../command.js';
+import { answer } from '../answer.js';
+import { type Asked, type Command, MOST_PLANS, options } from '../command.js';
 import { sayFindings } from '../findings-text.js';
-import { DONE, STOPPED } from '../io.js';
+import { DONE, type Io, STOPPED } from '../io.js';
 import { oneValue, operand } from '../operand.js';
 
 const BUILT = ['cut'];
@@ -23,39 +24,55 @@ function checkOnly(asked: Asked): void {
 /** From a plan to a folder of files. */
 export const make: Command = {
   name: 'make',
-  operands: 'PLAN',
-  most: 1,
-  summary: 'Turn PLAN into cut files in the folder that --out names.',
+  operands: 'PLAN...',
+  most: MOST_PLANS,
+  summary: 'Turn PLAN into cut files in the folder that --out names; several plans share their stock.',
   options: {
     out: options.value('the folder to write: new, empty, or written by an earlier run', { alias: 'o' }),
     only: options.value(`narrow what is made: ${BUILT.join(', ')}; may be given more than once`),
+    variant: options.variant,
     anyway: options.flag('write even if a finding says stop; the exit code is still 1'),
     quiet: options.quiet,
     json: options.json,
   },
   examples: [
     ['$0 make helm.yaml --out out', 'write parts, sheets, pictures and the report'],
+    ['$0 make helm.yaml stand.yaml --out out', 'two props cut from the same boards'],
+    ['$0 make helm.yaml --variant all --out out', 'the plan and its variants, a folder each'],
     ['$0 make helm.yaml --out out --only cut', 'the cut files and nothing else'],
     ['$0 make helm.yaml --out out --anyway', 'write what there is, though something stops it'],
     ['$0 make helm.yaml --out out --json', 'print report.json as well'],
   ],
   run: async (asked, io) => {
-    const file = operand(asked, 'PLAN', "a plan's file");
+    operand(asked, 'PLAN', "a plan's file");
     const out = oneValue(asked, 'out', 'a folder');
     checkOnly(asked);
     // loaded once the command line is known to be sound
-    const { readPlan } = await import('../../lib/plan/read-plan.js');
-    const { make: makePlan } = await import('../../lib/make.js');
+    const { askedPlans } = await import('../plans.js');
+    const { make: makePlans } = await import('../../lib/make.js');
     const { pngOf } = await import('../../lib/node/picture.js');
-    const plan = readPlan(await readPlanText(file));
-    requireOwnFolder(out, '--out');
-    const made = await makePlan(plan, { png: pngOf }, { anyway: asked.flag('anyway') });
-    const quiet = asked.flag('quiet');
-    if (made.files.size > 0) await saveSet(out, made.files, '--out');
-    sayFindings(made.findings, quiet, io);
-    if (asked.flag('json')) io.out(writeJson(made.report ?? { title: plan.title, findings: made.findings }));
-    else if (made.files.size > 0 && !quiet) io.out(`${made.files.size} files in ${out}\n`);
-    if (made.files.size === 0 && !quiet) io.err('nothing is written\n');
-    return stops(made.findings) ? STOPPED : DONE;
+    const works = await askedPlans(asked);
+    const folders = works.map(({ folder }) => (folder === undefined ? out : join(out, folder)));
+    for (const folder of folders) requireOwnFolder(folder, '--out');
+    const anyway = asked.flag('anyway');
+    const mades = await Promise.all(works.map(({ plans }) => makePlans(plans, { png: pngOf }, { anyway })));
+    const stopped = mades.some(m => stops(m.findings));
+    // variants are written all or none
+    const written = mades.every(m => m.files.size > 0);
+    if (written) for (const [i, { files }] of mades.entries()) await saveSet(folders[i]!, files, '--out');
+    mades.forEach((made, i) => {
+      say(asked, io, made, written ? folders[i] : undefined);
+    });
+    if (asked.flag('json'))
+      io.out(answer(mades.map((m, i) => m.report ?? { title: works[i]!.title, findings: m.findings })));
+    return stopped ? STOPPED : DONE;
   },
 };
+
+/** What came of a make: findings, then how many files there are. @param folder where they are; none if nothing is written */
+function say(asked: Asked, io: Io, made: Made, folder: string | undefined): void {
+  const quiet = asked.flag('quiet');
+  sayFindings(made.findings, quiet, io);
+  if (folder !== undefined && !quiet && !asked.flag('json')) io.out(`${made.files.size} files in ${folder}\n`);
+  if (folder === undefined && !quiet) io.err('nothing is written\n');
+}

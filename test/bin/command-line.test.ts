@@ -81,7 +81,9 @@ describe('the program', () => {
     [['make', ferry, '--out='], '--out is empty', 'a folder'],
     [['make', ferry, '--out', 'a', '--out', 'b'], '--out is given 2 times', 'once'],
     [['make', '--out', 'a'], 'PLAN is missing', "a plan's file"],
-    [['make', ferry, 'b', '--out', 'a'], 'a word after make is b', 'PLAN'],
+    [['make', ferry, 'b', '--out', 'a'], 'the plan file is b', 'a path'],
+    [['make', ferry, ferry, '--variant', 'all', '--out', 'a'], '--variant is given with several plans', 'one plan'],
+    [['make', ferry, '--variant', 'big', '--out', 'a'], 'variant is big', 'none'],
     [['make', ferry, '--out', 'a', '--only', 'solids'], '--only is solids, which is not built yet', 'allowed: cut'],
     [['make', ferry, '--out', 'a', '--only', 'cutt'], '--only is cutt', 'did you mean cut?'],
     [['check'], 'PLAN is missing', "a plan's file"],
@@ -232,5 +234,68 @@ describe('stock', () => {
     expect(table?.name).toBe('papers');
     // ISO 216: A4 is 210 x 297 mm
     expect(table?.rows.find(r => String(r['name']).toLowerCase() === 'a4')).toMatchObject({ width: 210, height: 297 });
+  });
+});
+
+/** The ferry's plan with boards enough for several, a title of its own, and what is written below it. */
+function plentiful(name: string, title: string, below = ''): string {
+  const text = readFileSync(ferry, 'utf8')
+    .replaceAll(/, count: \d+/g, '')
+    .replace('title: Ferry helm', `title: ${title}`);
+  const file = join(root, name);
+  writeFileSync(file, `${text}\n${below}`);
+  return file;
+}
+
+const reportIn = (folder: string): Report => JSON.parse(readFileSync(join(folder, 'report.json'), 'utf8')) as Report;
+
+describe('several props at once', () => {
+  const VARIANTS =
+    'variants: { small: { title: Small helm, rim: { outside: 26 }, spokes: { overall: 36 } }, twin: { copies: 2 } }';
+
+  test('plans made together are cut from the same boards, every piece with the letter of its copy', async () => {
+    const plans = [plentiful('a.yaml', 'Ferry helm'), plentiful('b.yaml', 'Spare helm')];
+    expect((await run('make', ...plans, '--out', out)).code).toBe(0);
+    const { parts, assembly, sheets } = reportIn(out);
+    expect(parts.map(p => p.id)).toEqual(expect.arrayContaining(['ferry-helm-spoke', 'spare-helm-spoke']));
+    expect(assembly).toHaveLength(parts.reduce((sum, p) => sum + p.quantity, 0));
+    const pieces = sheets.flatMap(s => s.parts.map((id, i) => `${id.slice(0, 5)} ${s.copies?.[i]}`));
+    expect([...new Set(pieces)].sort()).toEqual(['ferry A', 'spare B']);
+    const alone = sheets.filter(s => s.stock === 'batten').length;
+    expect(alone).toBeLessThanOrEqual(2 * 2);
+  });
+
+  test('copies of one plan bear letters in equal numbers', async () => {
+    expect(
+      (await run('make', plentiful('a.yaml', 'Ferry helm', VARIANTS), '--variant', 'twin', '--out', out)).code,
+    ).toBe(0);
+    const { parts, sheets } = reportIn(out);
+    const spokes = sheets.flatMap(s => s.parts.flatMap((id, i) => (id === 'spoke' ? [s.copies?.[i]] : [])));
+    const each = parts.find(p => p.id === 'spoke')?.quantity;
+    for (const letter of ['A', 'B']) expect(spokes.filter(c => c === letter)).toHaveLength(each ?? 0);
+    expect(spokes).toHaveLength(2 * (each ?? 0));
+  });
+
+  test('all variants are written, each in a folder of its own, as data in a list', async () => {
+    const { code, out: said } = await run(
+      'make',
+      plentiful('a.yaml', 'Ferry helm', VARIANTS),
+      '--variant',
+      'all',
+      '--out',
+      out,
+      '--json',
+    );
+    expect(code).toBe(0);
+    expect(readdirSync(out).sort()).toEqual(['base', 'small', 'twin']);
+    expect(reportIn(join(out, 'small')).title).toBe('Small helm');
+    expect((JSON.parse(said) as Report[]).map(r => r.title)).toEqual(['Ferry helm', 'Small helm', 'Ferry helm']);
+  });
+
+  test('plans of different shops are not made together', async () => {
+    const { code, err } = await run('make', ferry, join(SAMPLES, 'pier-helm-hand.yaml'), '--out', out);
+    expect(code).toBe(2);
+    expect(err).toContain('method (of Pier helm) is "hand"; allowed: the same in all plans made together: "router"');
+    expect(existsSync(out)).toBe(false);
   });
 });
