@@ -56,6 +56,7 @@ const key = (p: Part): string =>
     p.name,
     p.stock,
     Math.round(p.thickness / SAME),
+    Math.round((p.bevel ?? 0) * 1e9),
     run(p.region.outer),
     ...p.region.openings.map(run),
     ...p.features.map(featureKey).sort(),

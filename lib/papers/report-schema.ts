@@ -20,17 +20,25 @@ const object = (required: Record<string, JsonSchema>, optional: Record<string, J
   additionalProperties: false,
 });
 
-const part = object({
-  id: name,
-  kind: oneOf(...PART_KINDS),
-  name: text,
-  quantity: count,
-  stock: name,
-  thickness: { ...above0, description: 'mm' },
-  area: { ...above0, description: 'finished outline less its through openings, mm²' },
-  width: { ...above0, description: "of the outline in the part's own file, mm" },
-  height: { ...above0, description: "of the outline in the part's own file, mm" },
-});
+const part = object(
+  {
+    id: name,
+    kind: oneOf(...PART_KINDS),
+    name: text,
+    quantity: count,
+    stock: name,
+    thickness: { ...above0, description: 'mm' },
+    area: { ...above0, description: 'finished outline less its through openings, mm²' },
+    width: { ...above0, description: "of the outline in the part's own file, mm" },
+    height: { ...above0, description: "of the outline in the part's own file, mm" },
+  },
+  {
+    bevel: {
+      ...above0,
+      description: 'degrees its edges at least and greatest x lean in towards the back face, from square',
+    },
+  },
+);
 
 const piece = object(
   {

@@ -22,6 +22,8 @@ export interface ReportPart {
   readonly area: number;
   readonly width: Mm;
   readonly height: Mm;
+  /** degrees its edges at least and greatest x lean in towards the back face, from square; absent where they are square */
+  readonly bevel?: number;
 }
 
 /** One physical piece: the outline in its own file's frame mirrored (x to -x) if `flipped`, turned anticlockwise by `turn` degrees about
@@ -111,6 +113,7 @@ function reportPart(part: Part): ReportPart {
     area: area(part.region),
     width: box.maxX - box.minX,
     height: box.maxY - box.minY,
+    ...(part.bevel && { bevel: fullDegrees(part.bevel) }),
   };
 }
 

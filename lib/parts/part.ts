@@ -73,6 +73,9 @@ export interface Part {
   readonly mates: readonly Mate[];
   /** direction the grain should run in the part's frame; without it, any */
   readonly grain?: Radians;
+  /** how far its long edges (those at its least and greatest x) lean in towards the back face, from square: a cask's staves; 0 to pi / 3.
+   * The outline is the front face's. */
+  readonly bevel?: Radians;
   /** outline of the second side of a turned piece (length x thickness), when it is shaped there too */
   readonly side?: SideView;
 }
