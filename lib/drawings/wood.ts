@@ -14,6 +14,15 @@ const TONES: Readonly<Record<PartKind, number>> = {
   'core-plug': 0xb78a5c,
   'hub-disc': 0xc08e5a,
   'trim-segment': 0xb67f4d,
+  'face-segment': 0xe6c79a,
+  flapper: 0x8f6238,
+  'stand-plate': 0xa97f52,
+  cheek: 0xd9b382,
+  post: 0xd9b382,
+  foot: 0xc79d69,
+  rail: 0xcfa774,
+  rib: 0xc79d69,
+  'base-plate': 0xb98f5e,
 };
 
 /** How deep a pocket's floor is toned, by kind of part: darker than its face. */

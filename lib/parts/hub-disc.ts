@@ -17,7 +17,7 @@ export interface DiscOptions extends PieceOptions {
   /** holes on a circle: how many, on what radius, from what angle; mm, radians */
   readonly holes?: { readonly count: number; readonly radius: Mm; readonly diameter: Mm; readonly from: Radians };
   /** hub-disc unless given */
-  readonly kind?: 'hub-disc' | 'core-plug';
+  readonly kind?: 'hub-disc' | 'core-plug' | 'face-segment';
 }
 
 /** Diameter of what a bore takes out of the disc's whole thickness; 0 for none. */
@@ -26,7 +26,8 @@ export const throughBore = (bore: Bore): Mm =>
 
 const widest = (bore: Bore): Mm => (bore.kind === 'none' ? 0 : bore.diameter);
 
-function seatPocket(bore: Bore): Pocket[] {
+/** The pocket of a seat about the origin; none for other bores. */
+export function seatPockets(bore: Bore): Pocket[] {
   if (bore.kind !== 'seat') return [];
   const area = solid(circle(bore.diameter / 2));
   return [{ kind: 'pocket', face: bore.face, depth: bore.depth, area, beyond: area }];
@@ -53,5 +54,5 @@ export function hubDisc(o: DiscOptions): Part {
   if (o.bore.kind === 'seat') requireRange('seat depth', o.bore.depth, 0.1, o.thickness - 0.1);
   const hole = throughBore(o.bore);
   const region = { outer: circle(o.diameter / 2), openings: hole > 0 ? [reverse(circle(hole / 2))] : [] };
-  return piece(o.kind ?? 'hub-disc', 'Hub disc', o, { region, features: [...seatPocket(o.bore), ...ringOfHoles(o)] });
+  return piece(o.kind ?? 'hub-disc', 'Hub disc', o, { region, features: [...seatPockets(o.bore), ...ringOfHoles(o)] });
 }

@@ -6,7 +6,22 @@ import type { Mm, Radians } from '../units/length.js';
 export type Face = 'front' | 'back';
 
 /** Every kind of part, the same word in plans' reports and in pictures. */
-export const PART_KINDS = ['felloe', 'spoke', 'hub-disc', 'core-plug', 'trim-segment'] as const;
+export const PART_KINDS = [
+  'felloe',
+  'spoke',
+  'hub-disc',
+  'core-plug',
+  'trim-segment',
+  'face-segment',
+  'flapper',
+  'stand-plate',
+  'cheek',
+  'post',
+  'foot',
+  'rail',
+  'rib',
+  'base-plate',
+] as const;
 
 export type PartKind = (typeof PART_KINDS)[number];
 
