@@ -8,6 +8,7 @@ import { edgeRoom } from './edge-room.js';
 import { hubCover } from './hub-cover.js';
 import { hubScrews } from './hub-screws.js';
 import { hubTrim } from './hub-trim.js';
+import { interference } from './interference.js';
 import { planing } from './planing.js';
 import { rimReveal } from './rim-reveal.js';
 import { seamLap } from './seam-lap.js';
@@ -28,6 +29,11 @@ const HELM_WHEEL: readonly ((wheel: HelmWheel) => Finding[])[] = [
   edgeRoom,
 ];
 
+/** Rules of every model, in the order they are reported. */
+const EVERY_MODEL: readonly ((model: Model) => Finding[])[] = [interference];
+
 /** All findings of all rules a model is held against. */
-export const checkModel = (model: Model): Finding[] =>
-  isHelmWheel(model) ? HELM_WHEEL.flatMap(rule => rule(model)) : [];
+export const checkModel = (model: Model): Finding[] => [
+  ...EVERY_MODEL.flatMap(rule => rule(model)),
+  ...(isHelmWheel(model) ? HELM_WHEEL.flatMap(rule => rule(model)) : []),
+];

@@ -48,4 +48,6 @@ export interface Model {
   readonly settings: readonly Setting[];
   readonly figures: readonly Figure[];
   readonly steps: readonly string[];
+  /** clearance across a joint, half of it on each side, by the word its mating edges carry; negative presses; 0 for a joint not listed */
+  readonly fits?: Readonly<Record<string, Mm>>;
 }
