@@ -13,6 +13,7 @@ import { planing } from './planing.js';
 import { rimReveal } from './rim-reveal.js';
 import { seamLap } from './seam-lap.js';
 import { turning } from './turning.js';
+import { woodVolume } from './wood-volume.js';
 
 /** Rules of a helm wheel alone, in the order they are reported. */
 const HELM_WHEEL: readonly ((wheel: HelmWheel) => Finding[])[] = [
@@ -30,7 +31,7 @@ const HELM_WHEEL: readonly ((wheel: HelmWheel) => Finding[])[] = [
 ];
 
 /** Rules of every model, in the order they are reported. */
-const EVERY_MODEL: readonly ((model: Model) => Finding[])[] = [interference];
+const EVERY_MODEL: readonly ((model: Model) => Finding[])[] = [interference, woodVolume];
 
 /** All findings of all rules a model is held against. */
 export const checkModel = (model: Model): Finding[] => [

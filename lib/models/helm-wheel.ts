@@ -45,6 +45,7 @@ export function helmWheel(
     settings: helmSettings(sizes),
     figures: [],
     steps: helmSteps(sizes),
+    fits: { lap: sizes.fit.lap, wedge: sizes.fit.wedge },
     sizes,
   };
   return { value: wheel, findings: [...found, ...trim.findings] };
