@@ -46,7 +46,7 @@ function cornerAt(edges: readonly Segment[], index: number): Corner | undefined 
 
 type Cutter = (corner: Corner) => Cut | undefined;
 
-/** The outline with the given corners replaced; undefined where the cuts overlap on an edge or the new edges meet another. */
+/** The outline with the given corners replaced, what is left of its edges tagged as it was, the new ones not tagged; undefined where the cuts overlap on an edge or the new edges meet another. */
 function cutCorners(
   outline: Outline,
   edges: readonly Segment[],
@@ -71,9 +71,9 @@ function cutCorners(
     if (left < -NOTHING) return undefined;
     if (left <= NOTHING) continue;
     const s = edges[i]!;
-    result.push(
-      vertex(cut?.to ?? outline[i]!, s.kind === 'line' ? 0 : left === 1 ? outline[i]!.bulge : bulgeOf(s.sweep * left)),
-    );
+    const v = outline[i]!;
+    const bulge = s.kind === 'line' ? 0 : left === 1 ? v.bulge : bulgeOf(s.sweep * left);
+    result.push(vertex(cut?.to ?? v, bulge, v.mate));
   }
   return result.length > 1 && standClear(result, added) ? result : undefined;
 }

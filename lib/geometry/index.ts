@@ -9,6 +9,7 @@ export * from './ellipse.js';
 export * from './failure.js';
 export * from './flatten.js';
 export * from './locate.js';
+export * from './mates.js';
 export * from './measure.js';
 export * from './motion.js';
 export * from './offset.js';

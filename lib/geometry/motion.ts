@@ -44,7 +44,7 @@ export const movePoint = (p: Point, m: Motion): Point => mover(m)(p);
 export function movePolyline(line: Polyline, m: Motion): Polyline {
   const move = mover(m);
   const sign = m.mirrored ? -1 : 1;
-  return line.map((v: Vertex) => vertex(move(v), v.bulge === 0 ? 0 : sign * v.bulge));
+  return line.map((v: Vertex) => vertex(move(v), v.bulge === 0 ? 0 : sign * v.bulge, v.mate));
 }
 
 /** An outline moved; a mirrored one is run the other way, so that it keeps its turning. */

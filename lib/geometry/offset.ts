@@ -67,7 +67,7 @@ function wider({ edges, first }: Source, k: number, radius: Mm): boolean {
 
 function rawOffset(source: Source, used: readonly boolean[], back: boolean, by: Mm, join: Join): Edges {
   const { edges, first } = source;
-  const raw = edgeTable(EDGES_PER_VERTEX * edges.count);
+  const raw = edgeTable(EDGES_PER_VERTEX * edges.count, edges.mates);
   const tolerance = mergeTolerance(extentOf(edges) + by);
   used.forEach((use, k) => {
     if (use) addRawOffset(raw, edges, first[k]!, first[k + 1]!, back, by, join, tolerance);

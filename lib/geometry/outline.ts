@@ -6,6 +6,8 @@ import { ORIGIN, type Point, polar } from './point.js';
  * Source: the bulge of DXF LWPOLYLINE (group code 42), DXF reference. */
 export interface Vertex extends Point {
   readonly bulge: number;
+  /** the edge that starts here meets another piece: the name of the joint; see mates.ts */
+  readonly mate?: string;
 }
 
 /** A closed curve of lines and true arcs: the last vertex joins the first, so it cannot be open. Two half arcs are a circle. */
@@ -20,7 +22,8 @@ export interface Region {
   readonly openings: readonly Outline[];
 }
 
-export const vertex = (p: Point, bulge = 0): Vertex => ({ x: p.x, y: p.y, bulge });
+export const vertex = (p: Point, bulge = 0, mate?: string): Vertex =>
+  mate === undefined ? { x: p.x, y: p.y, bulge } : { x: p.x, y: p.y, bulge, mate };
 
 /** The bulge of an arc of the given signed sweep, -pi to pi. */
 export const bulgeOf = (sweep: Radians): number => Math.tan(sweep / 4);
@@ -49,7 +52,7 @@ export function reverse(outline: Outline): Outline {
   return outline.map((_, i) => {
     const at = outline[(2 * n - 1 - i) % n]!;
     const before = outline[(2 * n - 2 - i) % n]!;
-    return vertex(at, -before.bulge);
+    return vertex(at, -before.bulge, before.mate);
   });
 }
 
@@ -57,7 +60,8 @@ export function reverse(outline: Outline): Outline {
 export const reversePolyline = (line: Polyline): Polyline =>
   line.map((_, i) => {
     const k = line.length - 1 - i;
-    return vertex(line[k]!, k > 0 ? -line[k - 1]!.bulge : 0);
+    const before = line[k - 1];
+    return before ? vertex(line[k]!, -before.bulge, before.mate) : vertex(line[k]!);
   });
 
 /** Bulge vertices along an arc of any sweep up to a full turn, without its end point: split so that none passes a half circle. */

@@ -9,7 +9,7 @@ export interface Join {
   readonly limit: number;
 }
 
-/** The ends of an edge moved at right angles to the right, and its directions of travel there. */
+/** The ends of an edge moved at right angles to the right, its directions of travel there, its turn and its tag. */
 interface Shifted {
   readonly sx: number;
   readonly sy: number;
@@ -19,6 +19,8 @@ interface Shifted {
   readonly ty0: number;
   readonly tx1: number;
   readonly ty1: number;
+  readonly turn: number;
+  readonly mate: number;
 }
 
 /** A vertex gives at most this many edges: its moved edge and two for its corner. */
@@ -48,7 +50,7 @@ export function addRawOffset(
   for (let k = 0; k < to - from; k++) {
     const i = row(k);
     const next = from + k + 1 < to ? shift(source, row(k + 1), back, by) : first;
-    addShifted(edges, source, i, back, s, by, tolerance);
+    addShifted(edges, source, i, s, by, tolerance);
     addCorner(
       edges,
       back ? source.x0[i]! : source.x1[i]!,
@@ -86,20 +88,27 @@ function shift(e: Edges, i: number, back: boolean, by: number): Shifted {
   ty0 /= length;
   tx1 /= length;
   ty1 /= length;
-  return { sx: x0 + ty0 * by, sy: y0 - tx0 * by, ex: x1 + ty1 * by, ey: y1 - tx1 * by, tx0, ty0, tx1, ty1 };
+  const sx = x0 + ty0 * by;
+  const sy = y0 - tx0 * by;
+  const ex = x1 + ty1 * by;
+  const ey = y1 - tx1 * by;
+  return { sx, sy, ex, ey, tx0, ty0, tx1, ty1, turn, mate: e.mate[i]! };
 }
 
-function addGap(edges: Edges, x0: number, y0: number, x1: number, y1: number, tolerance: number): void {
-  if (Math.abs(x1 - x0) > tolerance || Math.abs(y1 - y0) > tolerance) addLine(edges, x0, y0, x1, y1, 1);
+function addGap(edges: Edges, x0: number, y0: number, x1: number, y1: number, tolerance: number, mate = 0): void {
+  if (Math.abs(x1 - x0) > tolerance || Math.abs(y1 - y0) > tolerance) addLine(edges, x0, y0, x1, y1, 1, mate);
 }
 
-/** The edge moved. A clockwise arc of a radius below `by` turns inside out: as at a closing corner, the straight line takes its place. */
-function addShifted(edges: Edges, e: Edges, i: number, back: boolean, s: Shifted, by: number, tolerance: number): void {
-  const turn = back ? -e.turn[i]! : e.turn[i]!;
+/** The edge moved, its tag with it. A clockwise arc of a radius below `by` turns inside out: as at a closing corner, the straight line takes its place, of no tag. */
+function addShifted(edges: Edges, e: Edges, i: number, s: Shifted, by: number, tolerance: number): void {
+  const { turn } = s;
   const r = e.r[i]! + turn * by;
-  if (turn === 0 || r <= tolerance) addGap(edges, s.sx, s.sy, s.ex, s.ey, tolerance);
-  else addArc(edges, s.sx, s.sy, s.ex, s.ey, turn, e.cx[i]!, e.cy[i]!, r, 1);
+  if (turn === 0 || r <= tolerance) addGap(edges, s.sx, s.sy, s.ex, s.ey, tolerance, straightMate(s));
+  else addArc(edges, s.sx, s.sy, s.ex, s.ey, turn, e.cx[i]!, e.cy[i]!, r, 1, s.mate);
 }
+
+/** The tag of a straight line in an edge's direction: the edge's own if it is straight, or else the line is not on its carrier. */
+const straightMate = (s: Shifted): number => (s.turn === 0 ? s.mate : 0);
 
 /** From the end of one moved edge to the start of the next, about their common corner. */
 function addCorner(
@@ -129,11 +138,12 @@ function addCorner(
   else addGap(edges, a.ex, a.ey, b.sx, b.sy, tolerance);
 }
 
-/** The two moved edges run on straight until they meet: beyond the arc, so what it winds round is wound round too. */
+/** The two moved edges run on straight until they meet: beyond the arc, so what it winds round is wound round too. Each
+ * bears its edge's tag where it lies on its carrier. */
 function addMitre(edges: Edges, x: number, y: number, a: Shifted, b: Shifted, cos: number, tolerance: number): void {
   const half = (1 + cos) / 2;
   const mx = x + (a.ex + b.sx - 2 * x) / (2 * half);
   const my = y + (a.ey + b.sy - 2 * y) / (2 * half);
-  addGap(edges, a.ex, a.ey, mx, my, tolerance);
-  addGap(edges, mx, my, b.sx, b.sy, tolerance);
+  addGap(edges, a.ex, a.ey, mx, my, tolerance, straightMate(a));
+  addGap(edges, mx, my, b.sx, b.sy, tolerance, straightMate(b));
 }

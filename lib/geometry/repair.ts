@@ -1,6 +1,6 @@
 import { turningOf } from './arrangement/turning.js';
 import { GeometryFailure } from './failure.js';
-import { type Outline, type Region, reverse, type Vertex } from './outline.js';
+import { type Outline, type Region, reverse, type Vertex, vertex } from './outline.js';
 import { requirePlain } from './plain.js';
 import { FARTHEST, SAME_POINT } from './tolerance.js';
 
@@ -11,7 +11,7 @@ function withoutRepeats(outline: Outline): Outline {
   const kept: Vertex[] = [];
   for (const v of outline) {
     const last = kept.at(-1);
-    if (last && near(last, v)) kept[kept.length - 1] = { x: last.x, y: last.y, bulge: v.bulge };
+    if (last && near(last, v)) kept[kept.length - 1] = vertex(last, v.bulge, v.mate);
     else kept.push(v);
   }
   while (kept.length > 1 && near(kept[0]!, kept.at(-1)!)) kept.pop();
@@ -30,10 +30,8 @@ function withoutLongArcs(outline: Outline): Outline {
   return outline.flatMap((v, i) => {
     if (Math.abs(v.bulge) <= 1) return [v];
     const bulge = v.bulge / (1 + Math.sqrt(1 + v.bulge * v.bulge));
-    return [
-      { x: v.x, y: v.y, bulge },
-      { ...halfWay(v, outline[(i + 1) % outline.length]!), bulge },
-    ];
+    const middle = halfWay(v, outline[(i + 1) % outline.length]!);
+    return [vertex(v, bulge, v.mate), vertex(middle, bulge, v.mate)];
   });
 }
 

@@ -18,15 +18,19 @@ export interface Edges {
   readonly r: Float64Array;
   /** the change of winding from its right to its left, see winding.ts */
   readonly weight: Float64Array;
+  /** the place of its tag in `mates`; 0: none */
+  readonly mate: Int32Array;
+  /** the tags its edges bear (see Vertex.mate), none first */
+  readonly mates: (string | undefined)[];
   readonly minX: Float64Array;
   readonly minY: Float64Array;
   readonly maxX: Float64Array;
   readonly maxY: Float64Array;
 }
 
-/** An empty table with room for so many edges. */
-export function edgeTable(room: number): Edges {
-  const store = new ArrayBuffer(12 * 8 * room);
+/** An empty table with room for so many edges, with the tags of another or none. */
+export function edgeTable(room: number, mates: (string | undefined)[] = [undefined]): Edges {
+  const store = new ArrayBuffer((12 * 8 + 4) * room);
   let columns = 0;
   const column = (): Float64Array => new Float64Array(store, 8 * room * columns++, room);
   return {
@@ -40,6 +44,8 @@ export function edgeTable(room: number): Edges {
     cy: column(),
     r: column(),
     weight: column(),
+    mate: new Int32Array(store, 12 * 8 * room, room),
+    mates,
     minX: column(),
     minY: column(),
     maxX: column(),
@@ -47,13 +53,14 @@ export function edgeTable(room: number): Edges {
   };
 }
 
-export function addLine(edges: Edges, x0: number, y0: number, x1: number, y1: number, weight: number): void {
+export function addLine(edges: Edges, x0: number, y0: number, x1: number, y1: number, weight: number, mate = 0): void {
   const i = edges.count++;
   edges.x0[i] = x0;
   edges.y0[i] = y0;
   edges.x1[i] = x1;
   edges.y1[i] = y1;
   edges.weight[i] = weight;
+  edges.mate[i] = mate;
   edges.minX[i] = Math.min(x0, x1);
   edges.minY[i] = Math.min(y0, y1);
   edges.maxX[i] = Math.max(x0, x1);
@@ -72,9 +79,10 @@ export function addArc(
   cy: number,
   r: number,
   weight: number,
+  mate = 0,
 ): void {
   const i = edges.count;
-  addLine(edges, x0, y0, x1, y1, weight);
+  addLine(edges, x0, y0, x1, y1, weight, mate);
   edges.turn[i] = turn;
   edges.cx[i] = cx;
   edges.cy[i] = cy;
@@ -91,6 +99,12 @@ export function addArc(
   if (dx * (cy + r - y0) - acrossY < 0) edges.maxY[i] = cy + out;
 }
 
+/** The place of a tag in the table's list of them, put there the first time. */
+function mateNumber({ mates }: Edges, mate: string): number {
+  const found = mates.indexOf(mate);
+  return found >= 0 ? found : mates.push(mate) - 1;
+}
+
 /** Appends the edges of an outline (no |bulge| above 1, no zero lengths: see repair.ts). An arc flatter than `flat` is its chord. */
 export function addOutline(edges: Edges, outline: Outline, weight: number, flat: number): void {
   const n = outline.length;
@@ -100,15 +114,16 @@ export function addOutline(edges: Edges, outline: Outline, weight: number, flat:
     const dx = b.x - a.x;
     const dy = b.y - a.y;
     const bulge = a.bulge;
+    const mate = a.mate === undefined ? 0 : mateNumber(edges, a.mate);
     if (Math.abs(bulge) * (Math.abs(dx) + Math.abs(dy)) <= flat) {
-      addLine(edges, a.x, a.y, b.x, b.y, weight);
+      addLine(edges, a.x, a.y, b.x, b.y, weight, mate);
       continue;
     }
     const apothem = (1 - bulge * bulge) / (4 * bulge);
     const cx = (a.x + b.x) / 2 - dy * apothem;
     const cy = (a.y + b.y) / 2 + dx * apothem;
     const r = (Math.sqrt(dx * dx + dy * dy) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
-    addArc(edges, a.x, a.y, b.x, b.y, bulge > 0 ? 1 : -1, cx, cy, r, weight);
+    addArc(edges, a.x, a.y, b.x, b.y, bulge > 0 ? 1 : -1, cx, cy, r, weight, mate);
   }
 }
 

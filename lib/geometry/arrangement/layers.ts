@@ -3,7 +3,8 @@ import type { Edges } from './edges.js';
 import type { Cuts, Slices } from './slices.js';
 import type { Vertices } from './vertices.js';
 
-/** The slices of all edges, the weight of one added to another that lies along the same curve between the same vertices. */
+/** The slices of all edges, the weight of one added to another that lies along the same curve between the same vertices; of their tags the
+ * first stays. */
 export function layEqual(
   edges: Edges,
   tails: Int32Array,
@@ -35,6 +36,7 @@ function layering(edges: Edges, { xs, ys }: Vertices, most: number, tolerance: n
   const head = new Int32Array(most);
   const edge = new Int32Array(most);
   const weight = new Float64Array(most);
+  const mate = new Int32Array(most);
   const chain = new Int32Array(xs.length).fill(-1);
   const next = new Int32Array(most);
   let count = 0;
@@ -54,12 +56,14 @@ function layering(edges: Edges, { xs, ys }: Vertices, most: number, tolerance: n
     for (let k = chain[low]!; k >= 0; k = next[k]!) {
       if (tail[k]! + head[k]! !== from + to || !sameCurve(k, from, to, e)) continue;
       weight[k]! += tail[k] === from ? edges.weight[e]! : -edges.weight[e]!;
+      if (mate[k] === 0) mate[k] = edges.mate[e]!;
       return;
     }
     tail[count] = from;
     head[count] = to;
     edge[count] = e;
     weight[count] = edges.weight[e]!;
+    mate[count] = edges.mate[e]!;
     next[count] = chain[low]!;
     chain[low] = count++;
   };
@@ -72,9 +76,10 @@ function layering(edges: Edges, { xs, ys }: Vertices, most: number, tolerance: n
       tail[kept] = tail[i]!;
       head[kept] = head[i]!;
       weight[kept] = weight[i]!;
+      mate[kept] = mate[i]!;
       edge[kept++] = edge[i]!;
     }
-    return { edges, xs, ys, count: kept, tail, head, edge, weight };
+    return { edges, xs, ys, count: kept, tail, head, edge, weight, mate };
   };
   return { add, finish };
 }

@@ -1,4 +1,4 @@
-import type { Outline, Vertex } from '../outline.js';
+import { type Outline, type Vertex, vertex } from '../outline.js';
 import { bulgeBetween } from './along.js';
 import type { Edges } from './edges.js';
 import type { Piece } from './pieces.js';
@@ -11,10 +11,8 @@ export function outlineOf(edges: Edges, pieces: readonly Piece[], tolerance: num
     const cx = edges.cx[only.edge]!;
     const cy = edges.cy[only.edge]!;
     const r = edges.r[only.edge]!;
-    return [
-      { x: cx + r, y: cy, bulge: only.turn },
-      { x: cx - r, y: cy, bulge: only.turn },
-    ];
+    const mate = edges.mates[only.mate];
+    return [cx + r, cx - r].map(x => vertex({ x, y: cy }, only.turn, mate));
   }
   const vertices: Vertex[] = [];
   for (const p of pieces) addVertices(vertices, edges, p, tolerance);
@@ -29,13 +27,15 @@ export function outlineOf(edges: Edges, pieces: readonly Piece[], tolerance: num
 
 /** A piece as one vertex, or as two where an arc passes a half turn. */
 function addVertices(vertices: Vertex[], edges: Edges, p: Piece, tolerance: number): void {
+  const start = { x: p.x0, y: p.y0 };
+  const mate = edges.mates[p.mate];
   if (p.turn === 0) {
-    vertices.push({ x: p.x0, y: p.y0, bulge: 0 });
+    vertices.push(vertex(start, 0, mate));
     return;
   }
   const { bulge, apothem } = bulgeBetween(edges, p.edge, p.turn, p.x0, p.y0, p.x1, p.y1);
   if (apothem >= -tolerance) {
-    vertices.push({ x: p.x0, y: p.y0, bulge });
+    vertices.push(vertex(start, bulge, mate));
     return;
   }
   const r = edges.r[p.edge]!;

@@ -4,11 +4,13 @@ import type { Edges } from './edges.js';
 import type { Slices } from './slices.js';
 import type { Run } from './trace.js';
 
-/** A stretch of a boundary on one carrier: from one point to the next along the carrier of an edge, in the sense of `turn`. mm. */
+/** A stretch of a boundary on one carrier and of one tag: from one point to the next along the carrier of an edge, in the sense of `turn`. mm. */
 export interface Piece {
   /** the row of the edge */
   readonly edge: number;
   readonly turn: number;
+  /** its tag by its place in edges.mates; 0: none */
+  readonly mate: number;
   readonly x0: number;
   readonly y0: number;
   readonly x1: number;
@@ -23,7 +25,15 @@ function pieceOf(slices: Slices, run: Run): Piece {
   const edge = slices.edge[i]!;
   const turn = slices.edges.turn[edge]!;
   const { xs, ys } = slices;
-  return { edge, turn: back && turn !== 0 ? -turn : turn, x0: xs[from]!, y0: ys[from]!, x1: xs[to]!, y1: ys[to]! };
+  return {
+    edge,
+    turn: back && turn !== 0 ? -turn : turn,
+    mate: slices.mate[i]!,
+    x0: xs[from]!,
+    y0: ys[from]!,
+    x1: xs[to]!,
+    y1: ys[to]!,
+  };
 }
 
 const size = (e: Edges, i: number): number => Math.max(e.maxX[i]! - e.minX[i]!, e.maxY[i]! - e.minY[i]!);
@@ -31,7 +41,7 @@ const size = (e: Edges, i: number): number => Math.max(e.maxX[i]! - e.minX[i]!, 
 /** Whether slice b, after slice a of a stretch on a carrier, goes on along it: of carrier and b's own edge the longer one is trusted, and the
  * slice of the shorter one must follow it. Slices, not whole stretches: an arc of more than a half turn is not known by its ends. */
 function continues(e: Edges, carrier: number, a: Piece, b: Piece, tolerance: number): boolean {
-  if (a.turn !== b.turn) return false;
+  if (a.turn !== b.turn || a.mate !== b.mate) return false;
   if (carrier === b.edge) return true;
   if (a.turn === 0 && (a.x1 - a.x0) * (b.x1 - b.x0) + (a.y1 - a.y0) * (b.y1 - b.y0) < 0) return false;
   const trusted = size(e, carrier) >= size(e, b.edge);
@@ -48,13 +58,14 @@ function continues(e: Edges, carrier: number, a: Piece, b: Piece, tolerance: num
 const join = (e: Edges, a: Piece, b: Piece): Piece => ({
   edge: size(e, a.edge) >= size(e, b.edge) ? a.edge : b.edge,
   turn: a.turn,
+  mate: a.mate,
   x0: a.x0,
   y0: a.y0,
   x1: b.x1,
   y1: b.y1,
 });
 
-/** The stretches of a loop, collinear and co-circular neighbours made one. A loop on one circle comes back as a single piece with equal ends. */
+/** The stretches of a loop, collinear and co-circular neighbours of one tag made one. A loop on one circle comes back as a single piece with equal ends. */
 export function mergedPieces(slices: Slices, loop: readonly Run[], tolerance: number): Piece[] {
   const { edges } = slices;
   const single = loop.map(run => pieceOf(slices, run));

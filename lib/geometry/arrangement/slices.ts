@@ -16,6 +16,8 @@ export interface Slices {
   readonly edge: Int32Array;
   /** winding on its left less winding on its right: equal edges summed, opposite ones cancelled */
   readonly weight: Float64Array;
+  /** the tag of the first edge that lies here and has one, by its place in edges.mates; 0: none */
+  readonly mate: Int32Array;
 }
 
 /** Cuts edges wherever they meet and lays equal pieces over each other. */
