@@ -2,7 +2,6 @@ import type { Finding } from '../findings/finding.js';
 import { type HelmWheel, isHelmWheel } from '../models/helm-wheel.js';
 import type { Model } from '../models/model.js';
 import { backFlat } from './back-flat.js';
-import { biscuitSlot } from './biscuit-slot.js';
 import { edgeRadius } from './edge-radius.js';
 import { edgeRoom } from './edge-room.js';
 import { hubCover } from './hub-cover.js';
@@ -11,7 +10,6 @@ import { hubTrim } from './hub-trim.js';
 import { interference } from './interference.js';
 import { planing } from './planing.js';
 import { rimReveal } from './rim-reveal.js';
-import { seamLap } from './seam-lap.js';
 import { turning } from './turning.js';
 import { woodVolume } from './wood-volume.js';
 
@@ -23,8 +21,6 @@ const HELM_WHEEL: readonly ((wheel: HelmWheel) => Finding[])[] = [
   turning,
   backFlat,
   planing,
-  seamLap,
-  biscuitSlot,
   rimReveal,
   edgeRadius,
   edgeRoom,

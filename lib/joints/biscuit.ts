@@ -1,48 +1,48 @@
 import type { Finding } from '../findings/finding.js';
 import { vertex } from '../geometry/outline.js';
-import { add, dot, type Point, polar, scale } from '../geometry/point.js';
+import { add, dot, type Point, scale } from '../geometry/point.js';
 import type { Part, Score } from '../parts/part.js';
-import { type Biscuit, biscuits, CUTTER_DIAMETER, slotLength } from '../stock/biscuits.js';
-import type { Mm, Radians } from '../units/length.js';
+import { type Biscuit, biscuit, biscuits, CUTTER_DIAMETER, slotLength } from '../stock/biscuits.js';
+import type { Mm } from '../units/length.js';
+import { butt } from './butt.js';
+import { glued, seamFace, segmentArea } from './glue.js';
+import { FROM_LAP, intoWood, joinedEnds, onSeam } from './seam-ends.js';
+import type { SeamJoint, SeamLap, SeamSite } from './seam-joint.js';
 
-/** A butt seam with one biscuit slot, cut from the seam into each felloe's end at mid-thickness, mid-band; lengths mm. */
-export interface BiscuitSeam {
-  readonly inner: Mm;
-  readonly outer: Mm;
-  readonly thickness: Mm;
-  /** largest radius routed on the rim's edges; 0 for none */
-  readonly edge: Mm;
-  /** laps in the felloe: width wall to wall, pocket depth from the front, angles from the seam (into the felloe positive) */
-  readonly laps: { readonly width: Mm; readonly depth: Mm; readonly at: readonly Radians[] };
-}
+// A butt seam with biscuits at mid-thickness: a plate joiner's slot is a segment of its cutter's circle, cut from the seam into each end.
 
-/** Wood left between slot and lap, and past each end of the slot; common practice, no source. */
-const FROM_LAP: Mm = 6;
+/** Wood left past each end of a slot; common practice, no source. */
 const FROM_EDGE: Mm = 10;
+/** Wood between two slots of one seam; common practice, no source. */
+const BETWEEN: Mm = 6;
 /** Wood over and under a slot; common practice, no source: under it the biscuit shows through. */
 const COVER: Mm = 3;
 
-/** Least distance in plan from a lap's wall to the slot. The slot is a segment of the cutter's circle on the seam (along +x, felloe above). */
-function fromLap(seam: BiscuitSeam, biscuit: Biscuit, angle: Radians): Mm {
-  const middle = (seam.inner + seam.outer) / 2;
-  const half = slotLength(biscuit.depth) / 2;
+/** Middles of a seam's slots, from the wheel's centre: evenly over the band, closer where their length asks for it. */
+export function slotMiddles(site: SeamSite, b: Biscuit, count: number): Mm[] {
+  const pitch = Math.max((site.outer - site.inner) / count, slotLength(b.depth) + BETWEEN);
+  const middle = (site.inner + site.outer) / 2;
+  return Array.from({ length: count }, (_, i) => middle + (i - (count - 1) / 2) * pitch);
+}
+
+/** Least distance in plan from a lap's wall to a slot. The slot is a segment of the cutter's circle on the seam (along +x, felloe above). */
+function fromLap(lap: SeamLap, b: Biscuit, middle: Mm): Mm {
+  const half = slotLength(b.depth) / 2;
   const radius = CUTTER_DIAMETER / 2;
   // towards the spoke: the normal of the lap's nearer wall, pointing into the lap
-  const normal: Point = { x: -Math.sin(angle), y: Math.cos(angle) };
-  const center: Point = { x: middle, y: biscuit.depth - radius };
-  const deepest = add(center, scale(normal, radius));
+  const normal: Point = { x: -Math.sin(lap.apart), y: Math.cos(lap.apart) };
+  const deepest = add({ x: middle, y: b.depth - radius }, scale(normal, radius));
   const ends: Point[] = [
     { x: middle - half, y: 0 },
     { x: middle + half, y: 0 },
   ];
   const candidates = deepest.y >= 0 ? [deepest, ...ends] : ends;
-  const wall = -seam.laps.width / 2;
-  return wall - Math.max(...candidates.map(p => dot(p, normal)));
+  return -lap.width / 2 - Math.max(...candidates.map(p => dot(p, normal)));
 }
 
-/** Height left between the slot's upper side and the floor of a lap pocket. */
-const underLap = (seam: BiscuitSeam, biscuit: Biscuit): Mm =>
-  seam.thickness - seam.laps.depth - (seam.thickness + biscuit.thickness) / 2;
+/** Height left between a slot's side and the floor of a lap pocket. */
+const underLap = (site: SeamSite, lap: SeamLap, b: Biscuit): Mm =>
+  site.thickness - lap.depth - (site.thickness + b.thickness) / 2;
 
 interface Clearance {
   readonly what: string;
@@ -50,45 +50,78 @@ interface Clearance {
   readonly limit: Mm;
 }
 
-function clearances(seam: BiscuitSeam, biscuit: Biscuit): Clearance[] {
-  const ends = (seam.outer - seam.inner - slotLength(biscuit.depth)) / 2;
-  const cover = (seam.thickness - biscuit.thickness) / 2;
-  const under = underLap(seam, biscuit);
-  const beside =
-    seam.laps.depth === 0 ? [] : seam.laps.at.map(a => Math.max(under, fromLap(seam, biscuit, Math.abs(a))));
+function clearances(site: SeamSite, b: Biscuit, count: number): Clearance[] {
+  const middles = slotMiddles(site, b, count);
+  const half = slotLength(b.depth) / 2;
+  const beside = site.laps
+    .filter(lap => lap.depth > 0)
+    .flatMap(lap => middles.map(m => Math.max(underLap(site, lap, b), fromLap(lap, b, m))));
   return [
-    { what: "from the slot's ends to the band's edges", value: ends, limit: FROM_EDGE + seam.edge },
-    { what: 'over and under the slot', value: cover, limit: COVER },
+    {
+      what: "from the slots' ends to the band's edges",
+      value: Math.min(middles[0]! - half - site.inner, site.outer - middles.at(-1)! - half),
+      limit: FROM_EDGE + site.edge,
+    },
+    { what: 'over and under the slot', value: (site.thickness - b.thickness) / 2, limit: COVER },
     { what: 'from the slot to the nearest lap', value: Math.min(Infinity, ...beside), limit: FROM_LAP },
   ];
 }
 
-const fits = (seam: BiscuitSeam, biscuit: Biscuit): boolean => clearances(seam, biscuit).every(c => c.value >= c.limit);
+/** Rounding: a limit met exactly is met. */
+const ROUNDING: Mm = 1e-9;
+const short = (c: Clearance): boolean => !(c.value >= c.limit - ROUNDING);
 
-/** What keeps a biscuit out of a seam; nothing when it fits. The message offers the largest size that does fit, or a butt seam. */
-export function biscuitFindings(seam: BiscuitSeam, biscuit: Biscuit): Finding[] {
-  const fitting = biscuits.filter(b => fits(seam, b)).at(-1);
-  const instead = fitting ? `biscuit size ${fitting.size} fits` : 'no biscuit fits; allowed: joint: butt';
-  return clearances(seam, biscuit)
-    .filter(c => !(c.value >= c.limit))
+const fits = (site: SeamSite, b: Biscuit, count: number): boolean => !clearances(site, b, count).some(short);
+
+/** What to choose instead: the largest size that fits, fewer biscuits, or another joint. */
+function instead(site: SeamSite, b: Biscuit, count: number): string {
+  const most = Array.from({ length: count - 1 }, (_, i) => count - 1 - i).find(n => fits(site, b, n));
+  const fitting = biscuits.filter(other => fits(site, other, count)).at(-1);
+  if (fitting) return `biscuit size ${fitting.size} fits`;
+  return most !== undefined ? `count: ${most} fits` : 'no biscuit fits; allowed: joint: butt';
+}
+
+/** What keeps biscuits out of a seam; nothing when they fit. */
+export function biscuitFindings(site: SeamSite, b: Biscuit, count = 1): Finding[] {
+  return clearances(site, b, count)
+    .filter(short)
     .map(c => ({
       level: 'stop',
       rule: 'biscuit-slot',
-      where: 'rim.seam.size',
-      message: `biscuit ${biscuit.size} leaves ${c.value.toFixed(2)} mm ${c.what}; at least ${c.limit.toFixed(2)} mm; ${instead}`,
+      where: `${site.field}.size`,
+      message: `biscuit ${b.size}${count > 1 ? `, ${count} in a seam,` : ''} leaves ${c.value.toFixed(2)} mm ${c.what}; at least ${c.limit.toFixed(2)} mm; ${instead(site, b, count)}`,
       value: c.value,
       limit: c.limit,
     }));
 }
 
-/** A felloe with a mark at each seam for the middle of the slot, on its front face, where the plate joiner's line is held. */
-export function markBiscuits(part: Part, inner: Mm, outer: Mm, sweep: Radians): Part {
-  const middle = (inner + outer) / 2;
-  const reach = Math.min(15, (outer - inner) / 4) / middle;
-  const marks = [-1, 1].map((side): Score => {
-    const seam = Math.PI / 2 + (side * sweep) / 2;
-    const ends: [Point, Point] = [polar(middle, seam), polar(middle, seam - side * reach)];
-    return { kind: 'score', face: 'front', line: ends.map(p => vertex(p)) };
-  });
-  return { ...part, features: [...part.features, ...marks] };
+/** Marks on a felloe's front for the middle of every slot, where the plate joiner's line is held. */
+function marked(felloe: Part, site: SeamSite, middles: readonly Mm[]): Part {
+  const reach = Math.min(15, (site.outer - site.inner) / 4);
+  const marks = joinedEnds(site).flatMap(end =>
+    middles.map((u): Score => {
+      const ends = [0, intoWood(end) * reach].map(v => onSeam(site, end, { u, v }));
+      return { kind: 'score', face: 'front', line: ends.map(p => vertex(p)) };
+    }),
+  );
+  return { ...felloe, features: [...felloe.features, ...marks] };
 }
+
+/** Biscuits, one or several in each seam, stacked along the band. Sizes: see the biscuits of the reference tables. */
+export const biscuited: SeamJoint = (felloe, site, options) => {
+  const b = biscuit(options.size ?? '20', `${site.field}.size`);
+  const count = options.count ?? 1;
+  const findings = biscuitFindings(site, b, count);
+  if (findings.length > 0) return { ...butt(felloe, site, options), findings };
+  const mouth = slotLength(b.depth) * b.thickness;
+  return {
+    part: marked(felloe, site, slotMiddles(site, b, count)),
+    loose: [],
+    hardware: [{ name: `biscuit, size ${b.size}`, quantity: count }],
+    settings: [{ name: 'depth of a biscuit slot', value: b.depth, unit: 'mm' }],
+    steps: ['Cut the biscuit slots at the marks, at mid-thickness.'],
+    findings: [],
+    glue: glued([seamFace(site, count * mouth), { area: count * 2 * segmentArea(b.length, b.width / 2), long: true }]),
+    reach: b.depth,
+  };
+};

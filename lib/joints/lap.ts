@@ -13,9 +13,10 @@ export interface RimLap {
   readonly outer: Mm;
   /** wall to wall: the spoke and its clearance */
   readonly width: Mm;
-  /** of the pocket, from the front */
   readonly depth: Mm;
-  /** angle between the piece's seams, symmetric about +y */
+  /** the face the pocket is cut from; front unless given */
+  readonly face?: Face;
+  /** angle over which the piece is a plain sector, symmetric about +y: between its seams, less what joints take of it */
   readonly sweep: Radians;
   /** angles of the spokes in the rim piece's frame, from +y */
   readonly at: readonly Radians[];
@@ -44,14 +45,15 @@ const pocket = (face: Face, depth: Mm, area: Region, beyond: Outline): Pocket =>
 /** A rim piece with a pocket of parallel walls for every spoke that crosses it; a crossing cut by a seam keeps its share.
  * The pocket is carried past the rim's edges, so a cutter can clear it from end to end. */
 export function lapRim(part: Part, lap: RimLap): Part {
+  const face = lap.face ?? 'front';
   const whole = stripAcrossRing(lap.width, lap.inner, lap.outer);
   const run = rectangle(Math.max(lap.inner - PAST, 0), -lap.width / 2, lap.outer + PAST, lap.width / 2);
   const half = Math.asin(lap.width / 2 / lap.inner);
   const pockets = lap.at.flatMap((angle): Pocket[] => {
     const strip = moveOutline(whole, turning(Math.PI / 2 + angle));
     const beyond = moveOutline(run, turning(Math.PI / 2 + angle));
-    if (Math.abs(angle) + half <= lap.sweep / 2) return [pocket('front', lap.depth, solid(strip), beyond)];
-    return intersection([solid(strip)], [part.region]).map(area => pocket('front', lap.depth, area, beyond));
+    if (Math.abs(angle) + half <= lap.sweep / 2) return [pocket(face, lap.depth, solid(strip), beyond)];
+    return intersection([solid(strip)], [part.region]).map(area => pocket(face, lap.depth, area, beyond));
   });
   return { ...part, features: [...part.features, ...pockets] };
 }

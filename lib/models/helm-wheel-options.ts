@@ -1,22 +1,12 @@
+import type { SeamOptions } from '../joints/seam-joint.js';
 import type { Method } from '../stock/stock.js';
-import type { Mm, Radians } from '../units/length.js';
+import type { Mm } from '../units/length.js';
 
 /** Which faces of the prop something is on. */
 export type Faces = 'front' | 'back' | 'both';
 
 /** Turned by a shaft it is fixed to, turning on its own bearing, or hung flat. */
 export type Turns = 'shaft' | 'bearing' | 'fixed';
-
-/** Where a seam lies: midway between spokes, under them, or at an angle from the first spoke's centre line. */
-export type SeamPlace = 'between-spokes' | 'under-spokes' | { readonly angle: Radians };
-
-export interface SeamOptions {
-  /** butt unless given */
-  readonly joint?: 'butt' | 'biscuit';
-  /** biscuit size: "0", "10", "20"; 20 unless given */
-  readonly size?: string;
-  readonly at?: SeamPlace;
-}
 
 /** The rim: `felloes` sectors of a ring. Lengths mm. */
 export interface RimOptions {
@@ -52,6 +42,8 @@ export interface SpokeOptions {
   readonly overall?: Mm;
   /** the stock's if left out */
   readonly thickness?: Mm;
+  /** how they cross the rim: by half laps (unless given), by whole layers of both, or bridled: through whole middle layers of the rim */
+  readonly lap?: 'half' | 'layered' | 'bridle';
   readonly handle?: HandleOptions;
   readonly stock: string;
 }
@@ -106,6 +98,8 @@ export interface FitOptions {
   readonly wedge?: Mm;
   readonly bore?: Mm;
   readonly plug?: Mm;
+  /** between fingers, and round keys */
+  readonly seam?: Mm;
 }
 
 /** What a helm wheel is made from: the plan's keys, in millimetres and radians. Defaults of what is left out are the builder's. */

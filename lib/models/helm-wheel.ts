@@ -5,7 +5,7 @@ import { helmSettings, helmSteps } from './helm-wheel/guide.js';
 import { helmHardware } from './helm-wheel/hardware.js';
 import { hubDrafts } from './helm-wheel/hub.js';
 import { helmLimits } from './helm-wheel/limits.js';
-import { rimDrafts } from './helm-wheel/rim.js';
+import { rimRing } from './helm-wheel/rim.js';
 import { type HelmSizes, helmSizes, sizeNotes } from './helm-wheel/sizes.js';
 import { spokeDrafts } from './helm-wheel/spokes.js';
 import { trimDrafts } from './helm-wheel/trim.js';
@@ -35,18 +35,19 @@ export function helmWheel(
   const sizes = helmSizes(options, stock);
   const found: Finding[] = [...sizeNotes(options), ...helmLimits(sizes)];
   if (found.some(f => f.level === 'stop')) return { value: undefined, findings: found };
+  const rim = rimRing(sizes);
   const trim = trimDrafts(sizes);
-  const drafts: Draft[] = [...rimDrafts(sizes), ...spokeDrafts(sizes), ...hubDrafts(sizes), ...trim.drafts];
+  const drafts: Draft[] = [...rim.value.drafts, ...spokeDrafts(sizes), ...hubDrafts(sizes), ...trim.drafts];
   const wheel: HelmWheel = {
     name: 'helm-wheel',
     title,
     ...gather(drafts),
-    hardware: helmHardware(sizes),
-    settings: helmSettings(sizes),
-    figures: [],
-    steps: helmSteps(sizes),
+    hardware: helmHardware(sizes, rim.value),
+    settings: helmSettings(sizes, rim.value),
+    figures: rim.value.figures,
+    steps: helmSteps(sizes, rim.value),
     fits: { lap: sizes.fit.lap, wedge: sizes.fit.wedge },
     sizes,
   };
-  return { value: wheel, findings: [...found, ...trim.findings] };
+  return { value: wheel, findings: [...found, ...rim.findings, ...trim.findings] };
 }

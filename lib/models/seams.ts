@@ -38,6 +38,9 @@ export function wrap(angle: Radians): Radians {
   return TURN - a < 1e-12 ? 0 : a;
 }
 
+/** An angle seen from another, -pi to pi. */
+export const relative = (angle: Radians, from: Radians): Radians => wrap(angle - from + Math.PI) - Math.PI;
+
 /** Seam angles of a ring of pieces. @param first of one seam */
 export const ringOfSeams = (pieces: number, first: Radians): Radians[] =>
   Array.from({ length: pieces }, (_, k) => first + (k * TURN) / pieces);

@@ -2,7 +2,7 @@ import { requireRange } from '../findings/unusable.js';
 import { annularSector, bulgeOf, solid, vertex } from '../geometry/outline.js';
 import { polar } from '../geometry/point.js';
 import type { Mm, Radians } from '../units/length.js';
-import type { Mate, Part } from './part.js';
+import type { Mate, Part, PartKind } from './part.js';
 import { type PieceOptions, piece } from './piece.js';
 
 /** What every rim piece needs to know; lengths mm. */
@@ -11,6 +11,8 @@ export interface RimPieceOptions extends PieceOptions {
   readonly outer: Mm;
   /** inner radius, above 0 and below `outer` */
   readonly inner: Mm;
+  /** felloe unless given */
+  readonly kind?: PartKind;
 }
 
 export interface FelloeOptions extends RimPieceOptions {
@@ -21,8 +23,8 @@ export interface FelloeOptions extends RimPieceOptions {
 export interface LooseFelloeOptions extends RimPieceOptions {
   /** angle between the centre lines of the two spokes it fills the space between, radians, above 0 to pi */
   readonly between: Radians;
-  /** width of each lap, wall to wall: the spoke and its clearance */
-  readonly lap: Mm;
+  /** width of the laps at its two ends, wall to wall: the spoke and its clearance; 0 for a radial end; left is the anticlockwise one */
+  readonly laps: { readonly left: Mm; readonly right: Mm };
 }
 
 const QUARTER = Math.PI / 2;
@@ -43,24 +45,25 @@ export function felloe(o: FelloeOptions): Part {
   requireRing(o);
   requireRange('sweep', o.sweep, 1e-3, Math.PI, 'rad');
   const region = solid(annularSector(o.inner, o.outer, QUARTER - o.sweep / 2, o.sweep));
-  return piece('felloe', 'Felloe', o, { region, mates: ends('seam') });
+  return piece(o.kind ?? 'felloe', 'Felloe', o, { region, mates: ends('seam') });
 }
 
 /** The rim piece that fills the space between two spokes in a layer the spokes pass through: its ends run parallel to the
- * spokes, half a lap from their centre lines. Symmetric about +y, wheel centre at the origin.
+ * spokes, half a lap from their centre lines. +y half way between the spokes, wheel centre at the origin.
  * @throws Unusable naming the option, also when the laps leave nothing between them. */
 export function looseFelloe(o: LooseFelloeOptions): Part {
   requireRing(o);
   requireRange('between', o.between, 1e-3, Math.PI, 'rad');
-  requireRange('lap', o.lap, 0, 2 * o.inner * Math.sin(o.between / 2) - 0.01);
-  const half = (radius: Mm): Radians => o.between / 2 - Math.asin(o.lap / 2 / radius);
-  const out = half(o.outer);
-  const inn = half(o.inner);
+  const { left, right } = o.laps;
+  requireRange('lap', (left + right) / 2, 0, 2 * o.inner * Math.sin(o.between / 2) - 0.01);
+  const half = (lap: Mm, radius: Mm): Radians => o.between / 2 - Math.asin(lap / 2 / radius);
+  const out = { left: half(left, o.outer), right: half(right, o.outer) };
+  const inn = { left: half(left, o.inner), right: half(right, o.inner) };
   const outline = [
-    vertex(polar(o.outer, QUARTER - out), bulgeOf(2 * out)),
-    vertex(polar(o.outer, QUARTER + out)),
-    vertex(polar(o.inner, QUARTER + inn), bulgeOf(-2 * inn)),
-    vertex(polar(o.inner, QUARTER - inn)),
+    vertex(polar(o.outer, QUARTER - out.right), bulgeOf(out.left + out.right)),
+    vertex(polar(o.outer, QUARTER + out.left)),
+    vertex(polar(o.inner, QUARTER + inn.left), bulgeOf(-inn.left - inn.right)),
+    vertex(polar(o.inner, QUARTER - inn.right)),
   ];
-  return piece('felloe', 'Loose felloe', o, { region: solid(outline), mates: ends('lap') });
+  return piece(o.kind ?? 'felloe', 'Loose felloe', o, { region: solid(outline), mates: ends('lap') });
 }

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { allowedNames } from '../findings/nearest.js';
-import { degrees, fromUnit, type Mm, toInches, type Unit } from '../units/length.js';
+import { degrees, fromUnit, type Mm, type Radians, toDegrees, toInches, type Unit } from '../units/length.js';
 import { ANGLE_FORMS, parseAngle } from '../units/parse-angle.js';
 import { LENGTH_FORMS, parseLength } from '../units/parse-length.js';
 
@@ -79,6 +79,18 @@ export function text(longest: number) {
   const fit = (t: string): boolean =>
     t.trim() !== '' && t.length <= longest && !/[\p{Cc}\p{Cs}\p{Bidi_Control}\u2028\u2029\ufffe\uffff]/u.test(t);
   return noted(z.string({ error }).check(z.refine(fit, { error })), error);
+}
+
+/** An angle: text such as `18deg`; becomes radians. @param min @param max radians, allowed themselves */
+export function angle(min: Radians, max: Radians) {
+  const allowed = `${ANGLE_FORMS}; ${Number(toDegrees(min).toFixed(6))}deg to ${Number(toDegrees(max).toFixed(6))}deg`;
+  const toRadians = z.transform((written: string, context): Radians => {
+    const parsed = parseAngle(written);
+    if (parsed.ok && parsed.value >= min && parsed.value <= max) return parsed.value;
+    context.issues.push({ code: 'custom', message: allowed, input: written });
+    return z.NEVER;
+  });
+  return noted(z.pipe(z.string({ error: allowed }), toRadians), allowed);
 }
 
 /** Where the first seam lies: a word, or an angle from a spoke's centre line, 0deg to 360deg; the angle becomes radians. */

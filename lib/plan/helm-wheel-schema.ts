@@ -1,9 +1,8 @@
 import * as z from 'zod/mini';
-import type { BoreOptions } from '../models/helm-wheel-options.js';
-import { bearings } from '../stock/bearings.js';
-import { biscuits } from '../stock/biscuits.js';
 import type { Mm, Unit } from '../units/length.js';
-import { choice, keys, length, named, seamPlace, text, whole } from './fields.js';
+import { choice, keys, length, text, whole } from './fields.js';
+import { hole } from './hole-schema.js';
+import { seam } from './seam-schema.js';
 
 /** Largest sizes, mm: a wheel of 6 m, and what could belong to it. */
 const LARGEST: Mm = 6000;
@@ -16,13 +15,6 @@ const faces = () => choice(['front', 'back', 'both']);
 /** Name of a stock; whether it is there is asked once all of them are read. */
 const stockName = () => text(LONGEST_NAME);
 
-const seam = () =>
-  keys({
-    joint: z.exactOptional(choice(['butt', 'biscuit'], ['dowel', 'finger', 'key', 'scarf'])),
-    size: z.exactOptional(named(biscuits.map(b => b.size))),
-    at: z.exactOptional(seamPlace()),
-  });
-
 const rim = (unit: Unit) =>
   keys({
     outside: length(unit, 40, LARGEST),
@@ -30,7 +22,7 @@ const rim = (unit: Unit) =>
     felloes: whole(3, 24),
     layers: z.exactOptional(whole(1, 12)),
     thickness: z.exactOptional(length(unit, 0.2, THICKEST)),
-    seam: z.exactOptional(seam()),
+    seam: z.exactOptional(seam(unit)),
     stock: stockName(),
   });
 
@@ -54,6 +46,7 @@ const spokes = (unit: Unit) =>
     width: length(unit, 1, 500),
     overall: z.exactOptional(length(unit, 40, 2 * LARGEST)),
     thickness: z.exactOptional(length(unit, 0.2, THICKEST)),
+    lap: z.exactOptional(choice(['half', 'layered', 'bridle'])),
     handle: z.exactOptional(
       keys({
         shape: z.exactOptional(choice(['plain', 'tapered', 'turned'])),
@@ -67,19 +60,7 @@ const spokes = (unit: Unit) =>
 /** The hole in the middle: `none`, `{ axle }` or `{ bearing, seat }`. */
 function bore(unit: Unit) {
   const error = 'none, { axle: 15mm } or { bearing: "6202", seat: shoulder }';
-  const hole = keys({
-    axle: z.exactOptional(length(unit, 1, 300)),
-    bearing: z.exactOptional(named(bearings.map(b => b.name))),
-    seat: z.exactOptional(choice(['through', 'shoulder'])),
-  });
-  const toBore = z.transform((written: z.output<typeof hole>, context): BoreOptions => {
-    const { axle, bearing, seat } = written;
-    if (axle !== undefined && bearing === undefined && seat === undefined) return { axle };
-    if (bearing !== undefined && axle === undefined) return { bearing, ...(seat && { seat }) };
-    context.issues.push({ code: 'custom', message: error, input: written });
-    return z.NEVER;
-  });
-  return z.union([z.literal('none'), z.pipe(hole, toBore)], { error });
+  return z.union([z.literal('none'), hole(unit, error)], { error });
 }
 
 /** What may differ from face to face. */
@@ -129,6 +110,12 @@ export const helmWheelShape = (unit: Unit) => ({
   edges: z.exactOptional(keys({ rim: edge(unit), trim: edge(unit), hub: edge(unit) })),
   turns: z.exactOptional(choice(['shaft', 'bearing', 'fixed'])),
   fit: z.exactOptional(
-    keys({ lap: clearance(unit), wedge: clearance(unit), bore: clearance(unit), plug: clearance(unit) }),
+    keys({
+      lap: clearance(unit),
+      wedge: clearance(unit),
+      bore: clearance(unit),
+      plug: clearance(unit),
+      seam: clearance(unit),
+    }),
   ),
 });

@@ -59,7 +59,8 @@ test('loose felloes and the laps between them fill the annulus', () => {
     fc.property(ring, fc.double({ min: 0.05, max: 0.8, noNaN: true }), ({ count, outer, share }, wide) => {
       const inner = outer * share;
       const lap = wide * 2 * inner * Math.sin(Math.PI / count);
-      const loose = looseFelloe({ ...board, outer, inner, between: (2 * Math.PI) / count, lap });
+      const laps = { left: lap, right: lap };
+      const loose = looseFelloe({ ...board, outer, inner, between: (2 * Math.PI) / count, laps });
       const crossing = (strip(lap, outer) - strip(lap, inner)) / 2;
       near(count * (area(loose.region) + crossing), Math.PI * (outer * outer - inner * inner));
     }),

@@ -2,28 +2,26 @@ import type { Stock } from '../../stock/stock.js';
 import type { Mm } from '../../units/length.js';
 import { printMm } from '../../units/print-length.js';
 import type { Setting } from '../model.js';
+import type { Ring } from '../ring.js';
 import { coreSizes, screwCircle } from './core.js';
-import { cutThrough, rimSlabs, type Slab, spokeSlabs } from './layers.js';
+import { cutThrough, type Slab, spokeSlabs } from './layers.js';
 import { largestBit } from './layout.js';
 import type { HelmSizes } from './sizes.js';
 
-/** Depths of the pockets, where laps are pockets and not whole layers. */
-function lapSettings(s: HelmSizes): Setting[] {
-  const pocket = (name: string, slabs: readonly Slab[]): Setting[] =>
-    slabs.filter(slab => slab.lap > 0 && !cutThrough(slab)).map(slab => ({ name, value: slab.lap, unit: 'mm' }));
-  return [
-    ...pocket('lap depth in the rim, from the front', rimSlabs(s)),
-    ...pocket('lap depth in the spokes, from the back', spokeSlabs(s)),
-  ];
-}
+/** Layers of the spokes whose laps are pockets and not whole layers. */
+const pocketed = (s: HelmSizes): Slab[] => spokeSlabs(s).filter(slab => slab.lap > 0 && !cutThrough(slab));
+
+/** Depths of the pockets in the spokes. */
+const lapSettings = (s: HelmSizes): Setting[] =>
+  pocketed(s).map(slab => ({ name: 'lap depth in the spokes, from the back', value: slab.lap, unit: 'mm' }));
 
 /** What to dial in on saws and routers: angles in degrees, depths and distances in mm. */
-export function helmSettings(s: HelmSizes): Setting[] {
+export function helmSettings(s: HelmSizes, rim: Ring): Setting[] {
   const stop: Setting[] = s.edges.rim
     ? [{ name: 'router stop from a spoke centre line', value: s.width / 2 + largestBit(s), unit: 'mm' }]
     : [];
   return [
-    { name: 'seam angle, each end of a felloe', value: 180 / s.felloes, unit: 'deg' },
+    ...rim.settings,
     ...(s.trim
       ? [{ name: 'seam angle, each end of a trim segment', value: 180 / s.trim.segments, unit: 'deg' } as const]
       : []),
@@ -62,28 +60,23 @@ const twice = (s: HelmSizes): string[] =>
       ]
     : [];
 
-function rim(s: HelmSizes): string[] {
-  const biscuits =
-    s.seam.joint === 'biscuit' ? 'Cut the biscuit slots at the marks, at mid-thickness; then glue' : 'Glue';
-  const slabs = rimSlabs(s);
-  if (slabs.length === 1) return [`${biscuits} the felloes into a ring under a band clamp.`];
-  const loose = slabs.some(cutThrough)
-    ? ' In the layers the spokes run through, loose felloes fill the spaces between them; glue those once the spokes are in.'
-    : '';
-  return [
-    `${biscuits} the felloes into rings and the rings on each other, on their registration pins, under a band clamp.${loose}`,
-  ];
-}
-
-function laps(s: HelmSizes): string[] {
+function laps(s: HelmSizes, rim: Ring): string[] {
+  const inRim = rim.layout.layers.some(l => l.cuts.some(c => c.from === 'front'));
   const cut = [
-    ...(rimSlabs(s).some(slab => slab.lap > 0 && !cutThrough(slab)) ? ['the rim from its front'] : []),
-    ...(spokeSlabs(s).some(slab => slab.lap > 0 && !cutThrough(slab)) ? ['the spokes from their back'] : []),
+    ...(inRim ? ['the rim from its front'] : []),
+    ...(pocketed(s).length > 0 ? ['the spokes from their back'] : []),
   ];
   const stacked =
     spokeSlabs(s).length > 1 ? ['Stack the layers of each spoke on their registration pins and glue them.'] : [];
   return cut.length > 0 ? [...stacked, `Cut the half laps: ${cut.join(', ')}; try each fit before glue.`] : stacked;
 }
+
+const spokesIn = (s: HelmSizes): string[] =>
+  s.lap === 'bridle'
+    ? [
+        'Lay the spokes on the rings behind them with their wedges together in the middle, the loose felloes between them; glue them in, then the rings in front over both.',
+      ]
+    : ['Lay the spokes into the rim with their wedges together in the middle; glue them in.'];
 
 function core(s: HelmSizes): string[] {
   if (s.turns === 'shaft' && coreSizes(s).plug !== undefined)
@@ -92,15 +85,15 @@ function core(s: HelmSizes): string[] {
 }
 
 /** How the wheel goes together, in order. */
-export function helmSteps(s: HelmSizes): string[] {
+export function helmSteps(s: HelmSizes, rim: Ring): string[] {
   const screwed = screwCircle(s) ? 'glue and screw' : 'glue';
   return [
     ...new Set(planingSteps(s)),
     'Cut every piece, letter it, and lay the wheel out dry.',
     ...twice(s),
-    ...laps(s),
-    ...rim(s),
-    'Lay the spokes into the rim with their wedges together in the middle; glue them in.',
+    ...laps(s, rim),
+    ...rim.steps,
+    ...spokesIn(s),
     ...core(s),
     `Then ${screwed} the hub ${s.discs.length > 1 ? 'discs' : 'disc'} over the wedges${screwCircle(s) ? ', from behind so that nothing shows' : ''}.`,
     ...(s.edges.rim

@@ -1,27 +1,22 @@
 import { screwLength } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
 import type { Hardware } from '../model.js';
+import type { Ring } from '../ring.js';
 import { coreSizes, SHORT_OF, screwCircle, shaftOf } from './core.js';
 import { seatsBearing } from './hub.js';
-import { cutThrough, rimSlabs } from './layers.js';
 import { helmPins } from './pins.js';
 import type { HelmSizes } from './sizes.js';
 import { plugScrew, UNDER_PLUG } from './trim.js';
 
 const mm = (v: Mm): string => `${Math.round(v * 100) / 100} mm`;
 
-function biscuits(s: HelmSizes): Hardware[] {
-  if (s.seam.joint !== 'biscuit') return [];
-  const seams = s.felloes * rimSlabs(s).filter(slab => !cutThrough(slab)).length;
-  return [{ name: `biscuit, size ${s.seam.size}`, quantity: seams, use: 'one in every seam of the rim' }];
-}
-
+/** Pins of the spokes' own layers; those of the rim are the ring's. */
 function pins(s: HelmSizes): Hardware[] {
-  const { diameter, rim, inner, handle } = helmPins(s);
-  const quantity = 2 * rim.length + (inner.length + handle.length) * s.spokes;
+  const { diameter, inner, handle } = helmPins(s);
+  const quantity = (inner.length + handle.length) * s.spokes;
   if (quantity === 0) return [];
-  const name = `dowel pin, ${diameter} mm, ${mm(s.rim.thickness)} long`;
-  return [{ name, quantity, use: 'registers the layers while the glue sets' }];
+  const name = `dowel pin, ${diameter} mm, ${mm(s.spoke.thickness)} long`;
+  return [{ name, quantity, use: 'registers the layers of the spokes while the glue sets' }];
 }
 
 function hubScrews(s: HelmSizes): Hardware[] {
@@ -80,8 +75,8 @@ function axis(s: HelmSizes): Hardware[] {
 }
 
 /** Everything bought for one wheel. */
-export const helmHardware = (s: HelmSizes): Hardware[] => [
-  ...biscuits(s),
+export const helmHardware = (s: HelmSizes, rim: Ring): Hardware[] => [
+  ...rim.hardware,
   ...pins(s),
   ...hubScrews(s),
   ...trimScrews(s),

@@ -4,7 +4,7 @@ import { shoulderHole } from '../../stock/bearings.js';
 import type { Mm } from '../../units/length.js';
 import type { Draft, Lettering } from '../drafts.js';
 import { coreSizes, screwCircle, shaftOf } from './core.js';
-import { spokeSlabs } from './layers.js';
+import { spokeFront, spokeSlabs } from './layers.js';
 import type { DiscSizes, HelmSizes } from './sizes.js';
 
 /** Whether a disc carries a bearing: both where the wheel turns on its own; the rearmost one where the shaft turns. */
@@ -24,9 +24,9 @@ export function discBore(s: HelmSizes, disc: DiscSizes): Bore {
   return { kind: 'seat', diameter, depth: axis.bearing.width, face: disc.face, shoulder: shoulderHole(axis.bearing) };
 }
 
-/** Height of a disc's lower face: on the flush front, or under the spokes' backs. */
+/** Height of a disc's lower face: on the spokes' fronts, or under their backs. */
 function discHeight(s: HelmSizes, disc: DiscSizes): Mm {
-  return disc.face === 'front' ? s.rim.thickness : s.rim.thickness - s.spoke.thickness - disc.thickness;
+  return disc.face === 'front' ? spokeFront(s) : spokeFront(s) - s.spoke.thickness - disc.thickness;
 }
 
 /** Lettering below the bore, inside the circle of screws. */

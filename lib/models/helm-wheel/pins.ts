@@ -1,49 +1,21 @@
 import { halfWidthAt, handleEdge } from '../../parts/handle.js';
-import type { Mm, Radians } from '../../units/length.js';
-import {
-  type Arc,
-  arcsBetween,
-  holds,
-  middleOf,
-  PIN_SIZES,
-  PIN_WALL,
-  type PinPair,
-  pinPairs,
-} from '../registration.js';
+import type { Mm } from '../../units/length.js';
+import { PIN_SIZES, PIN_WALL } from '../registration.js';
+import { ringReach } from '../ring/joined.js';
+import { pinSizes, pinsOf, type RingPins } from '../ring/pins.js';
 import { coreSizes, screwCircle, spokeWedge } from './core.js';
 import { handleOptions } from './handle.js';
-import { cutThrough, rimSlabs } from './layers.js';
-import { lapHalf, type RimPiece, relative, rimPieces, seamsByLayer, spokeAngles } from './layout.js';
+import { rimLayout, rimOptions } from './layout.js';
 import type { HelmSizes } from './sizes.js';
 
 /** Registration of a wheel built up from layers; lengths mm. */
 export interface HelmPins {
   readonly diameter: Mm;
   /** pairs of pins across the rim's band */
-  readonly rim: readonly PinPair[];
+  readonly ring: RingPins;
   /** distances from the wheel's centre of pins along each spoke: inside the rim, and in the handle */
   readonly inner: readonly Mm[];
   readonly handle: readonly Mm[];
-  /** rim pieces that have no stretch wide enough for a pin */
-  readonly unpinned: number;
-}
-
-/** What a rim piece covers for sure: a loose one ends at the lap walls, which are widest apart, by angle, at the inner edge. */
-function stretch(s: HelmSizes, piece: RimPiece): Arc {
-  const off = cutThrough(piece.slab) ? lapHalf(s, s.inner) : 0;
-  return { from: piece.from + off, sweep: piece.sweep - 2 * off };
-}
-
-/** Stretches of the rim clear of every seam and lap wall, wide enough for a pin: between laps, or within one (through the spoke). */
-function clearStretches(s: HelmSizes, margin: Radians): Arc[] {
-  const [wide, narrow] = [lapHalf(s, s.inner), lapHalf(s, s.outer)];
-  const walls = spokeAngles(s).flatMap(a => [a - wide, a - narrow, a + narrow, a + wide]);
-  const onWall = (a: Arc): boolean =>
-    spokeAngles(s).some(x => {
-      const apart = Math.abs(relative(middleOf(a), x));
-      return apart > narrow && apart < wide;
-    });
-  return arcsBetween([...walls, ...seamsByLayer(s).flat()]).filter(a => a.sweep > 2 * margin && !onWall(a));
 }
 
 /** Two places along a stretch of the spoke where a pin keeps its wall, as far apart as they go. */
@@ -73,22 +45,22 @@ function alongSpoke(s: HelmSizes, diameter: Mm): Pick<HelmPins, 'inner' | 'handl
   };
 }
 
-function pinsOf(s: HelmSizes, diameter: Mm): HelmPins {
-  const pieces = rimPieces(s).map(piece => stretch(s, piece));
-  const margin = (diameter / 2 + PIN_WALL) / s.inner;
-  const rim = pinPairs(pieces, clearStretches(s, margin), margin);
-  const unpinned = pieces.filter(piece => !rim.some(pair => holds(piece, pair.angle))).length;
-  return { diameter, rim, ...alongSpoke(s, diameter), unpinned };
-}
-
 const everyPiece = (s: HelmSizes, p: HelmPins): boolean =>
-  p.unpinned === 0 && (s.spoke.layers === 1 || (p.inner.length === 2 && p.handle.length === 2));
+  p.ring.unpinned === 0 && (s.spoke.layers === 1 || (p.inner.length === 2 && p.handle.length === 2));
 
 /** Two pins through every loose piece of a built-up wheel, the largest that find room: at most a fifth of the rim's band and a third of
  * the spoke, so that each leaves its own width of wood on either side. None where the rim is one layer. */
 export function helmPins(s: HelmSizes): HelmPins {
-  if (rimSlabs(s).length === 1) return { diameter: PIN_SIZES[0]!, rim: [], inner: [], handle: [], unpinned: 0 };
-  const sizes = PIN_SIZES.filter(d => d <= (s.outer - s.inner) / 5 && d <= s.width / 3);
-  const tried = (sizes.length > 0 ? sizes : PIN_SIZES.slice(-1)).map(d => pinsOf(s, d));
+  const o = rimOptions(s);
+  const layout = rimLayout(s);
+  if (layout.layers.length === 1) {
+    const diameter = PIN_SIZES[0]!;
+    return { diameter, ring: { diameter, pairs: [], unpinned: 0 }, inner: [], handle: [] };
+  }
+  const reach = ringReach(o, layout);
+  const tried = pinSizes(o, s.width / 3).map((diameter): HelmPins => {
+    const ring = pinsOf(o, layout, diameter, reach);
+    return { diameter, ring, ...alongSpoke(s, diameter) };
+  });
   return tried.find(p => everyPiece(s, p)) ?? tried.at(-1)!;
 }

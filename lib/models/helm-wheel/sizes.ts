@@ -1,10 +1,12 @@
 import type { Finding } from '../../findings/finding.js';
 import { refuse } from '../../findings/unusable.js';
+import type { SeamOptions } from '../../joints/seam-joint.js';
 import type { Face } from '../../parts/part.js';
 import { type Bearing, bearing } from '../../stock/bearings.js';
 import type { Stock } from '../../stock/stock.js';
 import type { Mm, Radians } from '../../units/length.js';
 import type { EdgeProfile, HelmWheelOptions, HubOptions } from '../helm-wheel-options.js';
+import { SEAM_FIT } from '../ring/joined.js';
 import { staggered } from '../seams.js';
 
 /** What a disc's middle is made for. */
@@ -39,14 +41,16 @@ export interface HelmSizes {
   readonly inner: Mm;
   readonly felloes: number;
   readonly seam: {
-    readonly joint: 'butt' | 'biscuit';
-    readonly size: string;
+    /** of the plan, without their place */
+    readonly options: SeamOptions;
     readonly at: 'between-spokes' | 'under-spokes' | 'angle';
     readonly first: Radians;
   };
   readonly rim: { readonly thickness: Mm; readonly layers: number; readonly stock: Stock };
   readonly spokes: number;
   readonly width: Mm;
+  /** how spokes cross the rim; a half lap cut by laser is layered */
+  readonly lap: 'half' | 'layered' | 'bridle';
   readonly spoke: { readonly thickness: Mm; readonly layers: number; readonly stock: Stock };
   readonly tip: Mm;
   readonly handle: {
@@ -58,10 +62,10 @@ export interface HelmSizes {
   readonly trim?: TrimSizes;
   readonly edges: { readonly rim?: EdgeProfile; readonly trim?: EdgeProfile; readonly hub?: EdgeProfile };
   readonly turns: 'shaft' | 'bearing' | 'fixed';
-  readonly fit: { readonly lap: Mm; readonly wedge: Mm; readonly bore: Mm; readonly plug: Mm };
+  readonly fit: { readonly lap: Mm; readonly wedge: Mm; readonly bore: Mm; readonly plug: Mm; readonly seam: Mm };
 }
 
-const FIT = { lap: 0.15, wedge: 0, bore: -0.05, plug: -0.02 };
+const FIT = { lap: 0.15, wedge: 0, bore: -0.05, plug: -0.02, seam: SEAM_FIT };
 
 /** Length of a handle nobody asked for: common practice, no source. */
 const handleFor = (width: Mm): Mm => Math.max(3.5 * width, 60);
@@ -76,10 +80,11 @@ function stockNamed(stock: readonly Stock[], field: string, name: string): Stock
   return found ?? refuse(field, name, stock.map(s => s.name).join(', ') || 'a name from stock');
 }
 
-function axisOf(bore: HubOptions['bore']): Axis {
+/** What a bore is made for. @throws Unusable naming a bearing that is not known */
+export function axisOf(bore: HubOptions['bore'], field = 'hub.bore.bearing'): Axis {
   if (bore === undefined || bore === 'none') return { kind: 'none' };
   if ('axle' in bore) return { kind: 'axle', diameter: bore.axle };
-  return { kind: 'bearing', bearing: bearing(bore.bearing, 'hub.bore.bearing'), seat: bore.seat ?? 'shoulder' };
+  return { kind: 'bearing', bearing: bearing(bore.bearing, field), seat: bore.seat ?? 'shoulder' };
 }
 
 /** How a wheel turns where the plan does not say: on its bearing, with its axle, or not at all. */
@@ -126,15 +131,24 @@ function trimSizes(o: HelmWheelOptions, stock: readonly Stock[]): TrimSizes | un
 
 /** Where the first seam lies, from the centre line of a spoke. */
 function firstSeam(o: HelmWheelOptions): HelmSizes['seam'] {
-  const { joint = 'butt', size = '20', at = 'between-spokes' } = o.rim.seam ?? {};
-  if (typeof at === 'object') return { joint, size, at: 'angle', first: at.angle };
-  return { joint, size, at, first: at === 'under-spokes' ? 0 : staggered(o.rim.felloes, o.spokes.count) };
+  const { at = 'between-spokes', ...options } = o.rim.seam ?? {};
+  if (typeof at === 'object') return { options, at: 'angle', first: at.angle };
+  return { options, at, first: at === 'under-spokes' ? 0 : staggered(o.rim.felloes, o.spokes.count) };
 }
 
-/** Layers a thickness takes from a stock, a fraction where it does not come out. */
-function layers(o: HelmWheelOptions, thickness: Mm, stock: Stock): number {
-  return o.method === 'laser' ? thickness / stock.thickness : 1;
+/** How spokes cross the rim: a laser cuts through, so a half lap is made of layers. */
+function lapOf(o: HelmWheelOptions): HelmSizes['lap'] {
+  const lap = o.spokes.lap ?? 'half';
+  return lap === 'half' && o.method === 'laser' ? 'layered' : lap;
 }
+
+/** Layers of the spokes, a fraction where their thickness does not come out. */
+const spokeLayers = (o: HelmWheelOptions, thickness: Mm, stock: Stock): number =>
+  o.method === 'laser' || lapOf(o) === 'layered' ? thickness / stock.thickness : 1;
+
+/** Thickness of the spokes where the plan does not say: a layered lap's is the rim's, else the stock's. */
+const spokeThickness = (o: HelmWheelOptions, rim: Mm, stock: Stock): Mm =>
+  o.spokes.thickness ?? (lapOf(o) === 'layered' ? rim : stock.thickness);
 
 /** Fills in every default and turns diameters into radii. @throws Unusable naming a stock or a bearing that is not known. */
 export function helmSizes(o: HelmWheelOptions, stock: readonly Stock[]): HelmSizes {
@@ -142,7 +156,7 @@ export function helmSizes(o: HelmWheelOptions, stock: readonly Stock[]): HelmSiz
   const spokeStock = stockNamed(stock, 'spokes.stock', o.spokes.stock);
   const glued = o.rim.layers ?? 1;
   const rimThickness = o.rim.thickness ?? rimStock.thickness * glued;
-  const spokeThickness = o.spokes.thickness ?? (o.method === 'laser' ? rimThickness : spokeStock.thickness);
+  const thickness = spokeThickness(o, rimThickness, spokeStock);
   const trim = trimSizes(o, stock);
   const { shape = 'plain', profile, faces = 1 } = o.spokes.handle ?? {};
   return {
@@ -153,12 +167,13 @@ export function helmSizes(o: HelmWheelOptions, stock: readonly Stock[]): HelmSiz
     seam: firstSeam(o),
     rim: {
       thickness: rimThickness,
-      layers: o.method === 'laser' ? layers(o, rimThickness, rimStock) : glued,
+      layers: o.method === 'laser' ? rimThickness / rimStock.thickness : glued,
       stock: rimStock,
     },
     spokes: o.spokes.count,
     width: o.spokes.width,
-    spoke: { thickness: spokeThickness, layers: layers(o, spokeThickness, spokeStock), stock: spokeStock },
+    lap: lapOf(o),
+    spoke: { thickness, layers: spokeLayers(o, thickness, spokeStock), stock: spokeStock },
     tip: o.spokes.overall !== undefined ? o.spokes.overall / 2 : o.rim.outside / 2 + handleFor(o.spokes.width),
     handle: { shape, faces, ...(profile && { profile }) },
     discs: discs(o, stock),

@@ -9,10 +9,12 @@ import { mirrorClosed, spoke } from '../../parts/spoke.js';
 import type { Mm, Radians } from '../../units/length.js';
 import type { Draft, Lettering } from '../drafts.js';
 import { pinned, pinsAt } from '../registration.js';
+import { wallAngle } from '../ring/pins.js';
+import { relative } from '../seams.js';
 import { coreSizes, screwCircle, spokeWedge } from './core.js';
 import { handleOptions } from './handle.js';
 import { cutThrough, type Slab, spokeSlabs } from './layers.js';
-import { lapHalf, relative, spokeAngles } from './layout.js';
+import { lapWidth, spokeAngles } from './layout.js';
 import { type HelmPins, helmPins } from './pins.js';
 import type { HelmSizes } from './sizes.js';
 
@@ -83,9 +85,9 @@ function drilled(s: HelmSizes, part: Part, angle: Radians, pins: HelmPins): Part
   const on = (p: Point): boolean => p.x > box.minX && p.x < box.maxX;
   const own = [...pins.inner, ...pins.handle].map(onAxis).filter(on);
   const whole = box.minX < s.inner && box.maxX > s.outer;
-  const inLap = pins.rim
+  const inLap = pins.ring.pairs
     .map(pair => ({ ...pair, angle: relative(pair.angle, angle) }))
-    .filter(pair => whole && Math.abs(pair.angle) < lapHalf(s, s.outer));
+    .filter(pair => whole && Math.abs(pair.angle) < wallAngle(lapWidth(s), s.outer));
   const rim = inLap.flatMap(pair => pinsAt(s.inner, s.outer, pair.angle, pair.spread));
   const screw = screwCircle(s);
   const held = pinned(part, [...own, ...rim], pins.diameter);

@@ -1,0 +1,104 @@
+import type { Finding } from '../findings/finding.js';
+import { bulgeOf, type Outline, type Polyline, solid, vertex } from '../geometry/outline.js';
+import { add, angleOf, type Point, polar, scale } from '../geometry/point.js';
+import type { Mate, Part } from '../parts/part.js';
+import type { Mm, Radians } from '../units/length.js';
+import type { SeamOptions, SeamSite } from './seam-joint.js';
+
+// A seam's own frame: u along the seam from the wheel's centre, v across it, anticlockwise; mm. A felloe's left end has its wood at v < 0,
+// its right end at v > 0.
+
+const QUARTER = Math.PI / 2;
+
+/** A point of a seam's frame. */
+export interface SeamPoint {
+  readonly u: Mm;
+  readonly v: Mm;
+}
+
+/** Which end of a felloe: left is the anticlockwise one. */
+export type End = 'left' | 'right';
+
+/** The ends of a felloe that meet another. */
+export const joinedEnds = (site: SeamSite): End[] => (['left', 'right'] as const).filter(end => site.ends[end]);
+
+/** Angle of an end's seam in the felloe's frame, from +x. */
+export const seamAngle = (site: SeamSite, end: End): Radians =>
+  QUARTER + (end === 'left' ? site.sweep / 2 : -site.sweep / 2);
+
+/** From a seam's frame to the felloe's. */
+export const onSeam = (site: SeamSite, end: End, { u, v }: SeamPoint): Point =>
+  add(polar(u, seamAngle(site, end)), scale(polar(1, seamAngle(site, end) + QUARTER), v));
+
+/** The way into the wood at an end: the sign of v. */
+export const intoWood = (end: End): 1 | -1 => (end === 'left' ? -1 : 1);
+
+/** A straight radial end. */
+const square = (site: SeamSite): SeamPoint[] => [
+  { u: site.outer, v: 0 },
+  { u: site.inner, v: 0 },
+];
+
+/** The outline of a felloe whose ends follow runs of the seams' frames, each from the outer edge to the inner one; straight where not given.
+ * Edges of the ends are tagged. */
+export function withEnds(
+  felloe: Part,
+  site: SeamSite,
+  runs: { readonly left?: readonly SeamPoint[]; readonly right?: readonly SeamPoint[] },
+): Part {
+  const run = (end: End): Point[] => (runs[end] ?? square(site)).map(p => onSeam(site, end, p));
+  const left = run('left');
+  const right = run('right').reverse();
+  const sweep = (a: Point, b: Point): Radians => {
+    const between = angleOf(b) - angleOf(a);
+    return Math.atan2(Math.sin(between), Math.cos(between));
+  };
+  const line = (points: readonly Point[]): Polyline => points.map(p => vertex(p));
+  const top = bulgeOf(sweep(right.at(-1)!, left[0]!));
+  const bottom = bulgeOf(sweep(left.at(-1)!, right[0]!));
+  const outline: Outline = [
+    vertex(right.at(-1)!, top),
+    ...line(left.slice(0, -1)),
+    vertex(left.at(-1)!, bottom),
+    ...line(right.slice(0, -1)),
+  ];
+  const edges = (from: number, count: number): Mate[] =>
+    Array.from({ length: count }, (_, i) => ({ edge: from + i, joint: 'seam' as const }));
+  const mates = [...edges(1, left.length - 1), ...edges(left.length + 1, right.length - 1)];
+  return { ...felloe, region: solid(outline), mates };
+}
+
+/** Wood left between anything of a seam and a lap's wall; common practice, no source. */
+export const FROM_LAP: Mm = 6;
+
+/** How far the wood is free from the seam's line, square to it, at a distance from the wheel's centre: to the wall of the nearest lap, and
+ * to the felloe's own middle, where the other seam's joint comes from. Negative under a lap. */
+export function freeLength(site: SeamSite, u: Mm): Mm {
+  const middle = site.sweep < Math.PI ? u * Math.tan(site.sweep / 2) : Infinity;
+  const walls = site.laps
+    .filter(lap => lap.depth > 0 && lap.apart < QUARTER)
+    .map(lap => (u * Math.sin(lap.apart) - lap.width / 2) / Math.cos(lap.apart));
+  return Math.min(middle, ...walls);
+}
+
+const rounded = (n: number): number => Math.round(n * 100) / 100;
+
+/** A stop about a seam's option. @param what why, with the allowed value or what to choose instead */
+export const seamStop = (
+  site: SeamSite,
+  rule: string,
+  option: keyof SeamOptions,
+  value: number | string,
+  limit: number | string,
+  what: string,
+): Finding => ({
+  level: 'stop',
+  rule,
+  where: `${site.field}.${option}`,
+  message: `${site.field}.${option} is ${typeof value === 'number' ? `${rounded(value)}` : value}; ${what}`,
+  value: typeof value === 'number' ? rounded(value) : value,
+  limit: typeof limit === 'number' ? rounded(limit) : limit,
+});
+
+/** A length as a message states it. */
+export const mm = (value: Mm): string => `${rounded(value)} mm`;

@@ -1,0 +1,94 @@
+import { movePoint, turning } from '../../geometry/motion.js';
+import { toDegrees } from '../../units/length.js';
+import { printMm } from '../../units/print-length.js';
+import type { Draft } from '../drafts.js';
+import type { Figure, Hardware, Setting } from '../model.js';
+import type { RingOptions } from '../ring-options.js';
+import type { LayerSeams } from './joined.js';
+import { ringThickness } from './layers.js';
+import { pieceSweep, type RingLayout } from './layout.js';
+import type { RingPins } from './pins.js';
+
+// What the seams of a ring need beside its felloes.
+
+/** Loose pieces of every seam, each with its seam along +y in its own frame. */
+export const looseDrafts = (o: RingOptions, layers: readonly LayerSeams[]): Draft[] =>
+  layers.flatMap(({ layer, seams, joined }) =>
+    seams.flatMap(turn =>
+      joined.loose.map(
+        ({ part, at, z }): Draft => ({ part, turn, ...movePoint(at, turning(turn)), z: (o.z ?? 0) + layer.z + z }),
+      ),
+    ),
+  );
+
+/** Equal things of several layers as one line. */
+function summed(list: readonly Hardware[]): Hardware[] {
+  const names = [...new Set(list.map(h => h.name))];
+  return names.map(name => {
+    const same = list.filter(h => h.name === name);
+    return { ...same[0]!, quantity: same.reduce((sum, h) => sum + h.quantity, 0) };
+  });
+}
+
+/** Bought things of the seams and the pins between layers. */
+export function ringHardware(o: RingOptions, layers: readonly LayerSeams[], pins: RingPins): Hardware[] {
+  const each = layers.flatMap(({ seams, joined }) =>
+    joined.hardware.map(
+      (h): Hardware => ({
+        name: h.name,
+        quantity: h.quantity * seams.length,
+        use: `${h.quantity === 1 ? 'one' : h.quantity} in every seam of the ${o.field}`,
+      }),
+    ),
+  );
+  const held = 2 * pins.pairs.length;
+  const pin: Hardware = {
+    name: `dowel pin, ${pins.diameter} mm, ${printMm(ringThickness(o))} long`,
+    quantity: held,
+    use: 'registers the layers while the glue sets',
+  };
+  return [...summed(each), ...(held > 0 ? [pin] : [])];
+}
+
+/** Saw angle of the seams, and what their joint asks for. */
+export function ringSettings(o: RingOptions, layout: RingLayout, layers: readonly LayerSeams[]): Setting[] {
+  const half = toDegrees(pieceSweep(o)) / 2;
+  const angle: Setting[] =
+    layers.length > 0 ? [{ name: `seam angle, each end of a ${o.id ?? 'felloe'}`, value: half, unit: 'deg' }] : [];
+  const own = layers.flatMap(l => l.joined.settings);
+  const depths = layout.layers.flatMap(l =>
+    l.cuts
+      .filter(c => c.from === 'front' || c.from === 'back')
+      .map((c): Setting => ({ name: `lap depth in the ${o.field}, from the ${c.from}`, value: c.depth, unit: 'mm' })),
+  );
+  const all = [...angle, ...own, ...depths];
+  return all.filter((s, i) => all.findIndex(t => t.name === s.name && t.value === s.value) === i);
+}
+
+/** The glue area of one seam and its long-grain share: of the layer with the best seam where layers differ. */
+export function ringFigures(layers: readonly LayerSeams[]): Figure[] {
+  const best = layers.reduce<LayerSeams | undefined>(
+    (b, l) => (b && b.joined.glue.area >= l.joined.glue.area ? b : l),
+    undefined,
+  );
+  if (!best) return [];
+  const { area, longGrain } = best.joined.glue;
+  return [
+    { name: 'seam glue area', value: area, unit: 'mm2' },
+    { name: 'seam long-grain share', value: longGrain, unit: 'share' },
+  ];
+}
+
+/** How the ring goes together. */
+export function ringSteps(layout: RingLayout, layers: readonly LayerSeams[]): string[] {
+  const own = [...new Set(layers.flatMap(l => l.joined.steps))];
+  if (layout.layers.length === 1)
+    return layers.length === 0 ? own : [...own, 'Glue the felloes into a ring under a band clamp.'];
+  const loose = layout.layers.some(l => l.loose)
+    ? ' Where something runs through a layer, loose felloes fill the spaces between; glue those once it is in.'
+    : '';
+  return [
+    ...own,
+    `Glue the felloes into rings and the rings on each other, on their registration pins, under a band clamp.${loose}`,
+  ];
+}
