@@ -3,6 +3,7 @@ import { area, type Box, centroid, perimeter } from '../geometry/measure.js';
 import { type Motion, movePoint, moveRegion } from '../geometry/motion.js';
 import type { Region } from '../geometry/outline.js';
 import { dot, type Point, subtract } from '../geometry/point.js';
+import { separated } from '../geometry/separated.js';
 import { type Form, type Slice, sliceAt } from '../parts/form.js';
 import type { Mm } from '../units/length.js';
 
@@ -74,8 +75,11 @@ function sharer(at: Placing, press: Mm): (a: Slice, b: Slice) => Region[] {
   const move = (regions: readonly Region[]): Region[] => regions.map(r => moveRegion(r, at));
   return (a, b) => {
     // two lying parts are the same plates at every height
-    if (last?.a !== a.wood || last?.b !== b.wood)
-      last = { a: a.wood, b: b.wood, shared: intersection(a.wood, move(b.wood)) };
+    if (last?.a !== a.wood || last?.b !== b.wood) {
+      const moved = move(b.wood);
+      const shared = separated(a.wood, moved, TOUCHING) ? [] : intersection(a.wood, moved);
+      last = { a: a.wood, b: b.wood, shared };
+    }
     const thick = last.shared.filter(r => thickness(r) > TOUCHING);
     if (thick.length === 0) return [];
     const cleared = [...a.cleared, ...move(b.cleared)];
