@@ -1,26 +1,33 @@
 import { difference, union } from '../geometry/boolean.js';
+import { withMates } from '../geometry/mates.js';
 import type { Box } from '../geometry/measure.js';
 import { type Region, rectangle, solid } from '../geometry/outline.js';
 import type { Part } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
+import { onlyPiece } from './one-piece.js';
 
 // A board's tab through a slot of another, and two boards on edge that cross with a notch each. Straight walls, through cuts: any
-// method makes them. Boxes in each part's own frame; lengths mm.
+// method makes them. Edges that meet the other board are tagged `slot`. Boxes in each part's own frame; lengths mm.
 
-const plate = (b: Box, by: Mm = 0): Region => solid(rectangle(b.minX - by, b.minY - by, b.maxX + by, b.maxY + by));
+const plate = (b: Box): Region => solid(withMates(rectangle(b.minX, b.minY, b.maxX, b.maxY), 'slot', [0, 1, 2, 3]));
+
+const widened = (b: Box, by: Mm): Box => ({
+  minX: b.minX - by,
+  minY: b.minY - by,
+  maxX: b.maxX + by,
+  maxY: b.maxY + by,
+});
 
 /** A part with its region changed; the change must leave it in one piece. */
-function reshaped(part: Part, regions: readonly Region[]): Part {
-  const [only] = regions;
-  if (!only || regions.length > 1) throw new RangeError(`${part.id} does not stay in one piece`);
-  return { ...part, region: only };
-}
+const reshaped = (part: Part, regions: readonly Region[]): Part => ({ ...part, region: onlyPiece(part.id, regions) });
 
-/** A board with tabs on its edge. @param tabs each touches the edge it grows from, at its full width */
+/** A board with tabs on its edge. @param tabs each touches the edge it grows from, at its full width
+ * @throws RangeError where one touches nothing */
 export const tabbed = (part: Part, tabs: readonly Box[]): Part =>
-  tabs.length === 0 ? part : reshaped(part, union([part.region, ...tabs.map(t => plate(t))]));
+  tabs.length === 0 ? part : reshaped(part, union([part.region, ...tabs.map(plate)]));
 
-/** A board with slots for tabs. @param tabs what goes through  @param clearance across the joint, half of it on each side */
+/** A board with slots for tabs. @param tabs what goes through  @param clearance across the joint, half of it on each side
+ * @throws RangeError where they cut the board in two */
 export const slotted = (part: Part, tabs: readonly Box[], clearance: Mm): Part =>
   tabs.length === 0
     ? part
@@ -28,7 +35,7 @@ export const slotted = (part: Part, tabs: readonly Box[], clearance: Mm): Part =
         part,
         difference(
           [part.region],
-          tabs.map(t => plate(t, clearance / 2)),
+          tabs.map(t => plate(widened(t, clearance / 2))),
         ),
       );
 
@@ -40,7 +47,7 @@ export interface Crossing {
   readonly thickness: Mm;
 }
 
-/** The edge of a board that notches are cut from: at a height along an axis, the board to the side that `into` says. */
+/** The edge of a board that notches are cut from. */
 export interface NotchedEdge {
   /** the axis along the edge */
   readonly along: 'x' | 'y';
@@ -50,16 +57,19 @@ export interface NotchedEdge {
 }
 
 /** A board notched from one edge for others that cross it, each half way through the other. With the clearance across the joint, half of it
- * on each side, and half of it in depth. */
+ * on each side, and half of it in depth. @throws RangeError where a notch cuts the board in two */
 export function notched(part: Part, edge: NotchedEdge, crossings: readonly Crossing[], clearance: Mm): Part {
+  if (crossings.length === 0) return part;
   const side = Math.sign(edge.into);
   const [out, floor] = [edge.at - side, edge.at + edge.into + (side * clearance) / 2];
   const [low, high] = [Math.min(out, floor), Math.max(out, floor)];
   const boxes = crossings.map(({ at, thickness }): Region => {
     const half = (thickness + clearance) / 2;
-    return edge.along === 'x'
-      ? solid(rectangle(at - half, low, at + half, high))
-      : solid(rectangle(low, at - half, high, at + half));
+    return plate(
+      edge.along === 'x'
+        ? { minX: at - half, minY: low, maxX: at + half, maxY: high }
+        : { minX: low, minY: at - half, maxX: high, maxY: at + half },
+    );
   });
-  return boxes.length === 0 ? part : reshaped(part, difference([part.region], boxes));
+  return reshaped(part, difference([part.region], boxes));
 }

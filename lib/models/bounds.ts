@@ -11,7 +11,7 @@ export interface Bound {
   readonly min: number;
   readonly max: number;
   /** what the range is in; mm for a length */
-  readonly unit: 'mm' | 'rad' | 'whole';
+  readonly unit: 'mm' | 'rad' | 'whole' | 'kg' | 'N';
 }
 
 /** A length. */

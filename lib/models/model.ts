@@ -33,8 +33,8 @@ export interface Setting {
 export interface Figure {
   readonly name: string;
   readonly value: number;
-  /** 'share' is a fraction, 0 to 1 */
-  readonly unit: 'mm' | 'mm2' | 'deg' | 'kg' | 'share';
+  /** 'share' is a fraction, 0 to 1; 'factor' is how many times over */
+  readonly unit: 'mm' | 'mm2' | 'deg' | 'kg' | 'share' | 'factor';
 }
 
 /** A prop: its parts, where each piece goes, what to buy, what to set, what to do. Wheel centre at the origin. */
@@ -48,6 +48,6 @@ export interface Model {
   readonly settings: readonly Setting[];
   readonly figures: readonly Figure[];
   readonly steps: readonly string[];
-  /** clearance across a joint, half of it on each side, by the word its mating edges carry; negative presses; 0 for a joint not listed */
+  /** clearance across a joint, half of it on each side, by the name its edges bear (Vertex.mate); negative presses; 0 where it is not named */
   readonly fits?: Readonly<Record<string, Mm>>;
 }

@@ -98,7 +98,7 @@ export const reportSchema: JsonSchema = {
     findings: list(finding),
     hardware: list(object({ name: text, quantity: above0, use: text })),
     settings: list(object({ name: text, value: number, unit: oneOf('deg', 'mm') })),
-    figures: list(object({ name: text, value: number, unit: oneOf('mm', 'mm2', 'deg', 'kg', 'share') })),
+    figures: list(object({ name: text, value: number, unit: oneOf('mm', 'mm2', 'deg', 'kg', 'share', 'factor') })),
     steps: list(text),
     weight: { ...notBelow0, description: 'of the parts of one prop, kg' },
     cost: { ...notBelow0, description: "of all boards and sheets that have a price, in the maker's own money" },

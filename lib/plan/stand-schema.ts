@@ -1,0 +1,50 @@
+import * as z from 'zod/mini';
+import type { Mm, Unit } from '../units/length.js';
+import { amount, choice, keys, length, text } from './fields.js';
+import { hole } from './hole-schema.js';
+
+/** Largest sizes, mm: a wheel of 6 m. */
+const LARGEST: Mm = 6000;
+const THICKEST: Mm = 300;
+const LONGEST_NAME = 40;
+
+/** Name of a stock; whether it is there is asked once all of them are read. */
+const stockName = () => text(LONGEST_NAME);
+const thickness = (unit: Unit) => z.exactOptional(length(unit, 0.2, THICKEST));
+
+const carries = (unit: Unit) =>
+  keys({
+    wheel: choice(['helm', 'prize']),
+    diameter: length(unit, 40, LARGEST),
+    weight: amount(0.01, 1000),
+    depth: z.exactOptional(length(unit, 2, 1000)),
+  });
+
+const uprights = (unit: Unit) =>
+  keys({ head: z.exactOptional(length(unit, 4, LARGEST)), thickness: thickness(unit), stock: stockName() });
+
+const foot = (unit: Unit) =>
+  keys({
+    length: z.exactOptional(length(unit, 20, LARGEST)),
+    width: z.exactOptional(length(unit, 20, LARGEST)),
+    height: z.exactOptional(length(unit, 4, 1000)),
+    thickness: thickness(unit),
+    stock: stockName(),
+  });
+
+const yesOrNo = () => z.boolean({ error: 'true or false' });
+
+/** The keys of a plan that are a stand's options. */
+export const standShape = (unit: Unit) => ({
+  carries: carries(unit),
+  kind: z.exactOptional(choice(['cheeks', 'post'])),
+  axle: keys({ height: length(unit, 20, LARGEST), bore: hole(unit) }),
+  uprights: uprights(unit),
+  foot: foot(unit),
+  base: z.exactOptional(keys({ thickness: thickness(unit), stock: stockName() })),
+  clearance: z.exactOptional(length(unit, 1, 500)),
+  push: z.exactOptional(amount(1, 2000)),
+  ballast: z.exactOptional(amount(0, 2000)),
+  anchored: z.exactOptional(yesOrNo()),
+  fit: z.exactOptional(keys({ slot: z.exactOptional(length(unit, 0, 3)), bore: z.exactOptional(length(unit, -1, 3)) })),
+});
