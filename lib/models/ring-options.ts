@@ -55,6 +55,10 @@ export interface RingOptions {
   /** largest radius routed on its edges; 0 unless given */
   readonly edge?: Mm;
   readonly crossings?: readonly Crossing[];
+  /** what comes into the ring from an edge without crossing it, and `features` cuts room for: seams are sized to keep clear of it */
+  readonly slots?: readonly Crossing[];
+  /** first seam of every layer that has seams, back to front, where the model staggers them itself */
+  readonly offsets?: readonly Radians[];
   /** the plan's field it comes from, for findings: `rim` */
   readonly field: string;
   readonly id?: string;

@@ -11,6 +11,7 @@ export const PART_KINDS = [
   'spoke',
   'hub-disc',
   'core-plug',
+  'nave-disc',
   'trim-segment',
   'face-segment',
   'flapper',
@@ -21,6 +22,11 @@ export const PART_KINDS = [
   'rail',
   'rib',
   'base-plate',
+  'plank',
+  'batten',
+  'stave',
+  'paddle',
+  'key',
 ] as const;
 
 export type PartKind = (typeof PART_KINDS)[number];
@@ -65,13 +71,6 @@ export interface Label {
 
 export type Feature = Pocket | Drill | Score | Label;
 
-/** An edge of the outer outline that meets another piece. */
-export interface Mate {
-  /** the edge starts at this vertex of the outer outline */
-  readonly edge: number;
-  readonly joint: 'seam' | 'wedge' | 'lap';
-}
-
 /** A piece cut from the plan's stock, at its finished size. Lengths mm. */
 export interface Part {
   /** letters, digits, hyphen: it becomes a file name */
@@ -83,9 +82,9 @@ export interface Part {
   /** name of the stock it is cut from */
   readonly stock: string;
   readonly thickness: Mm;
+  /** edges that meet another piece are tagged with their joint's name, here and in pockets: see mates.ts */
   readonly region: Region;
   readonly features: readonly Feature[];
-  readonly mates: readonly Mate[];
   /** direction the grain should run in the part's frame; without it, any */
   readonly grain?: Radians;
   /** how far its long edges (those at its least and greatest x) lean in towards the back face, from square: a cask's staves; 0 to pi / 3.
@@ -93,6 +92,14 @@ export interface Part {
   readonly bevel?: Radians;
   /** outline of the second side of a turned piece (length x thickness), when it is shaped there too */
   readonly side?: SideView;
+  /** view of an end that is bored from there; the ends of a felloe are alike */
+  readonly end?: EndView;
+}
+
+/** An end seen square to it, to drill by: x along it (for a felloe from the inner edge out), y across the thickness from the back. */
+export interface EndView {
+  readonly outline: Outline;
+  readonly holes: readonly { readonly at: Point; readonly diameter: Mm }[];
 }
 
 /** The view a quarter turn about the piece's long axis: x as in the part, y across its thickness. */

@@ -7,7 +7,7 @@ import type { Part } from '../../parts/part.js';
 import type { Radians } from '../../units/length.js';
 import type { RingOptions } from '../ring-options.js';
 import { relative } from '../seams.js';
-import type { RingLayer } from './layers.js';
+import { type RingLayer, slotsOf } from './layers.js';
 import { pieceSweep, type RingLayout, type RingPiece } from './layout.js';
 
 /** Clearance between fingers, and round a key, where the plan does not say: goes together by hand with glue; common practice, no source.
@@ -24,12 +24,13 @@ export const felloeOptions = (o: RingOptions, thickness: number) => ({
   ...(o.kind && { kind: o.kind }),
 });
 
-/** Pockets of a layer nearest to any of its seams. */
-function lapsOf(layer: RingLayer, seams: readonly Radians[]): SeamLap[] {
-  return layer.cuts.flatMap(({ at, width, depth, from }) => {
-    if (from === 'through' || from === 'inside' || seams.length === 0 || at.length === 0) return [];
+/** Pockets and slots of a layer nearest to any of its seams. */
+function lapsOf(o: RingOptions, layer: RingLayer, seams: readonly Radians[]): SeamLap[] {
+  const pockets = layer.cuts.filter(c => c.from !== 'through');
+  return [...pockets, ...slotsOf(o, layer)].flatMap(({ at, width, depth, from }) => {
+    if (from === 'inside' || seams.length === 0 || at.length === 0) return [];
     const apart = Math.min(...seams.flatMap(seam => at.map(a => Math.abs(relative(a, seam)))));
-    return [{ apart, width, depth, face: from }];
+    return [{ apart, width, depth, face: from === 'back' ? 'back' : 'front' }];
   });
 }
 
@@ -53,7 +54,7 @@ function siteOf(
     layers: layout.layers.length,
     seamed: layout.layers.filter(l => !l.loose).length,
     edge: o.edge ?? 0,
-    laps: lapsOf(layer, layout.seams[layer.index]!),
+    laps: lapsOf(o, layer, layout.seams[layer.index]!),
     grained: o.stock.kind === 'board',
     field: `${o.field}.seam`,
   };
@@ -68,7 +69,7 @@ function keyedLayer(o: RingOptions, layout: RingLayout): RingLayer | undefined {
 /** How a layer's felloes are joined: a key goes into one layer alone, the others are butted. */
 function jointOf(o: RingOptions, layout: RingLayout, layer: RingLayer): SeamJoint {
   const name = o.seam?.joint ?? 'butt';
-  return name === 'key' && keyedLayer(o, layout) !== layer ? butt : seamJoints[name]!;
+  return name === 'key' && keyedLayer(o, layout) !== layer ? butt : seamJoints[name];
 }
 
 const seamOptions = (o: RingOptions): SeamOptions => o.seam ?? {};

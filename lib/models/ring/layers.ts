@@ -51,3 +51,7 @@ export function ringLayers(o: RingOptions): RingLayer[] {
     return { index, z, thickness, cuts, loose: cuts.some(c => c.from === 'through') };
   });
 }
+
+/** What slots that end inside the ring take of a layer. */
+export const slotsOf = (o: RingOptions, layer: RingLayer): LayerCut[] =>
+  (o.slots ?? []).flatMap(slot => cutOf(slot, layer.z, layer.thickness));

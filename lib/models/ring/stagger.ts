@@ -10,7 +10,8 @@ const SAME: Radians = 1e-9;
 const SHARE = 1 / 8;
 
 /** Least angle allowed between seams of neighbouring layers. */
-export const leastStagger = (o: RingOptions, sweep: Radians): Radians => o.seam?.stagger ?? SHARE * sweep;
+export const leastStagger = (o: RingOptions, sweep: Radians): Radians =>
+  o.seam?.stagger ?? (o.offsets ? 0 : SHARE * sweep);
 
 /** Angle between the nearest seams of two rings of seams a felloe apart. */
 function apart(a: Radians, b: Radians, sweep: Radians): Radians {
@@ -33,6 +34,7 @@ function candidates(o: RingOptions, layers: number, first: Radians, sweep: Radia
 
 /** First seam of every layer that has seams, back to front: the first way that keeps the least angle, else the one that is farthest apart. */
 export function layerOffsets(o: RingOptions, layers: number, first: Radians, sweep: Radians): Radians[] {
+  if (o.offsets) return o.offsets.slice(0, layers);
   if (o.method === 'laser' && o.seam?.joint === 'scarf' && o.seam.overlap !== undefined) {
     const by = Math.min(o.seam.overlap, sweep / 2);
     return Array.from({ length: layers }, (_, j) => first + (j % 2) * by);
