@@ -1,6 +1,8 @@
 import type { Finding } from '../findings/finding.js';
+import { difference } from '../geometry/boolean.js';
 import { offset } from '../geometry/offset.js';
-import { asCircle, type Outline, reverse, solid } from '../geometry/outline.js';
+import { asCircle, type Outline, type Region, reverse, solid } from '../geometry/outline.js';
+import { hasMates } from '../parts/mates.js';
 import type { Part } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
 import { cornerNote } from './corner-note.js';
@@ -19,8 +21,8 @@ const mm = (value: Mm): string => `${Number(value.toFixed(2))} mm`;
 const cornersOf = (part: Part): Radians[] =>
   [part.region.outer, ...part.region.openings].flatMap(o => insideCorners(o).map(c => c.turn));
 
-/** Where the cutter is too wide for the outer outline's hollows: a warning, or a stop if it is an edge another piece meets. */
-function tooWideOutside(part: Part, radius: Mm): Finding[] {
+/** Where the cutter is too wide for the outer outline's hollows: a warning, or a stop if another piece meets an edge there. */
+function tooWideOutside(part: Part, centres: readonly Region[], radius: Mm): Finding[] {
   const tight = tightArcs(part.region.outer, radius).map(s => s.radius);
   const where = part.id;
   if (tight.length > 0) {
@@ -28,7 +30,8 @@ function tooWideOutside(part: Part, radius: Mm): Finding[] {
     const message = `${part.id} has a hollow of ${mm(value)} radius, the cutter's is ${mm(radius)}: wood stays there; a narrower cutter follows it`;
     return [{ level: 'warn', rule: 'cutter-too-wide', where, message, value, limit: radius }];
   }
-  const level = part.mates.length > 0 ? 'stop' : 'warn';
+  const stays = difference(offset(centres, -radius), [solid(part.region.outer)]);
+  const level = stays.some(hasMates) ? 'stop' : 'warn';
   const message = `${part.id} has a notch the cutter, ${mm(2 * radius)} wide, cannot get into; a narrower cutter or a wider notch is needed`;
   return [{ level, rule: 'cutter-too-wide', where, message, value: 2 * radius }];
 }
@@ -61,7 +64,7 @@ export function compensate(part: Part, radius: Mm): Compensated {
     inside: inside.flatMap(i => i.outlines),
     findings: [
       ...cornerNote(part.id, 'its outline', cornersOf(part), radius),
-      ...(followed ? [] : tooWideOutside(part, radius)),
+      ...(followed ? [] : tooWideOutside(part, centres, radius)),
       ...inside.flatMap(i => i.findings),
     ],
   };

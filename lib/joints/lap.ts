@@ -1,4 +1,5 @@
 import { intersection } from '../geometry/boolean.js';
+import { withMates, withoutMates } from '../geometry/mates.js';
 import { moveOutline, turning } from '../geometry/motion.js';
 import { annularSector, type Outline, type Region, rectangle, solid, stripAcrossRing } from '../geometry/outline.js';
 import type { Face, Part, Pocket } from '../parts/part.js';
@@ -6,6 +7,11 @@ import type { Mm, Radians } from '../units/length.js';
 
 /** How far a pocket is carried past an open edge: more than any cutter's width. */
 const PAST: Mm = 60;
+
+/** The tag of a pocket's walls, and of their edges carried on. */
+const MATE = 'lap';
+/** Their edges in a strip across a ring and in a rectangle, lying along +x. */
+const SIDES = [0, 2];
 
 /** A spoke's crossing as the rim sees it; lengths mm. */
 export interface RimLap {
@@ -46,14 +52,16 @@ const pocket = (face: Face, depth: Mm, area: Region, beyond: Outline): Pocket =>
  * The pocket is carried past the rim's edges, so a cutter can clear it from end to end. */
 export function lapRim(part: Part, lap: RimLap): Part {
   const face = lap.face ?? 'front';
-  const whole = stripAcrossRing(lap.width, lap.inner, lap.outer);
-  const run = rectangle(Math.max(lap.inner - PAST, 0), -lap.width / 2, lap.outer + PAST, lap.width / 2);
+  const whole = withMates(stripAcrossRing(lap.width, lap.inner, lap.outer), MATE, SIDES);
+  const [from, to] = [Math.max(lap.inner - PAST, 0), lap.outer + PAST];
+  const run = withMates(rectangle(from, -lap.width / 2, to, lap.width / 2), MATE, SIDES);
+  const rim = withoutMates(part.region); // where a pocket ends at a seam it is open
   const half = Math.asin(lap.width / 2 / lap.inner);
   const pockets = lap.at.flatMap((angle): Pocket[] => {
     const strip = moveOutline(whole, turning(Math.PI / 2 + angle));
     const beyond = moveOutline(run, turning(Math.PI / 2 + angle));
     if (Math.abs(angle) + half <= lap.sweep / 2) return [pocket(face, lap.depth, solid(strip), beyond)];
-    return intersection([solid(strip)], [part.region]).map(area => pocket(face, lap.depth, area, beyond));
+    return intersection([solid(strip)], [rim]).map(area => pocket(face, lap.depth, area, beyond));
   });
   return { ...part, features: [...part.features, ...pockets] };
 }
@@ -63,7 +71,7 @@ export function lapSpoke(part: Part, lap: SpokeLap): Part {
   const inner = lap.inner - lap.clearance / 2;
   const outer = lap.outer + lap.clearance / 2;
   const reach = Math.min(1.4, Math.asin(Math.min(1, (lap.width / 2 + PAST) / inner)));
-  const area = solid(stripAcrossRing(lap.width, inner, outer));
-  const beyond = annularSector(inner, outer, -reach, 2 * reach);
+  const area = solid(withMates(stripAcrossRing(lap.width, inner, outer), MATE, [1, 3]));
+  const beyond = withMates(annularSector(inner, outer, -reach, 2 * reach), MATE, [0, 2]);
   return { ...part, features: [...part.features, pocket('back', lap.depth, area, beyond)] };
 }

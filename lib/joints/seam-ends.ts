@@ -1,7 +1,7 @@
 import type { Finding } from '../findings/finding.js';
 import { bulgeOf, type Outline, type Polyline, solid, vertex } from '../geometry/outline.js';
 import { add, angleOf, type Point, polar, scale } from '../geometry/point.js';
-import type { Mate, Part } from '../parts/part.js';
+import type { Part } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
 import type { SeamOptions, SeamSite } from './seam-joint.js';
 
@@ -53,19 +53,15 @@ export function withEnds(
     const between = angleOf(b) - angleOf(a);
     return Math.atan2(Math.sin(between), Math.cos(between));
   };
-  const line = (points: readonly Point[]): Polyline => points.map(p => vertex(p));
-  const top = bulgeOf(sweep(right.at(-1)!, left[0]!));
-  const bottom = bulgeOf(sweep(left.at(-1)!, right[0]!));
+  const edges = (points: readonly Point[], end: End): Polyline =>
+    points.map(p => (site.ends[end] ? vertex(p, 0, 'seam') : vertex(p)));
   const outline: Outline = [
-    vertex(right.at(-1)!, top),
-    ...line(left.slice(0, -1)),
-    vertex(left.at(-1)!, bottom),
-    ...line(right.slice(0, -1)),
+    vertex(right.at(-1)!, bulgeOf(sweep(right.at(-1)!, left[0]!))),
+    ...edges(left.slice(0, -1), 'left'),
+    vertex(left.at(-1)!, bulgeOf(sweep(left.at(-1)!, right[0]!))),
+    ...edges(right.slice(0, -1), 'right'),
   ];
-  const edges = (from: number, count: number): Mate[] =>
-    Array.from({ length: count }, (_, i) => ({ edge: from + i, joint: 'seam' as const }));
-  const mates = [...edges(1, left.length - 1), ...edges(left.length + 1, right.length - 1)];
-  return { ...felloe, region: solid(outline), mates };
+  return { ...felloe, region: solid(outline) };
 }
 
 /** Wood left between anything of a seam and a lap's wall; common practice, no source. */

@@ -1,8 +1,9 @@
 import { requireRange } from '../findings/unusable.js';
+import { withMates } from '../geometry/mates.js';
 import { annularSector, bulgeOf, solid, vertex } from '../geometry/outline.js';
 import { polar } from '../geometry/point.js';
 import type { Mm, Radians } from '../units/length.js';
-import type { Mate, Part, PartKind } from './part.js';
+import type { Part, PartKind } from './part.js';
 import { type PieceOptions, piece } from './piece.js';
 
 /** What every rim piece needs to know; lengths mm. */
@@ -35,17 +36,14 @@ function requireRing(o: RimPieceOptions): void {
   requireRange('thickness', o.thickness, 0.1, 1000);
 }
 
-/** The two edges that run across the band. */
-const ends = (joint: Mate['joint']): Mate[] => [1, 3].map(edge => ({ edge, joint }));
-
 /** One felloe: a sector of the rim with radial seams, symmetric about +y, wheel centre at the origin; grain along its chord.
  * Board it needs: width outer - inner cos(sweep / 2), length 2 outer sin(sweep / 2).
  * @throws Unusable naming the option. Source: annular sector, Machinery's Handbook, "Areas and dimensions of plane figures". */
 export function felloe(o: FelloeOptions): Part {
   requireRing(o);
   requireRange('sweep', o.sweep, 1e-3, Math.PI, 'rad');
-  const region = solid(annularSector(o.inner, o.outer, QUARTER - o.sweep / 2, o.sweep));
-  return piece(o.kind ?? 'felloe', 'Felloe', o, { region, mates: ends('seam') });
+  const region = solid(withMates(annularSector(o.inner, o.outer, QUARTER - o.sweep / 2, o.sweep), 'seam', [1, 3]));
+  return piece(o.kind ?? 'felloe', 'Felloe', o, { region });
 }
 
 /** The rim piece that fills the space between two spokes in a layer the spokes pass through: its ends run parallel to the
@@ -59,11 +57,12 @@ export function looseFelloe(o: LooseFelloeOptions): Part {
   const half = (lap: Mm, radius: Mm): Radians => o.between / 2 - Math.asin(lap / 2 / radius);
   const out = { left: half(left, o.outer), right: half(right, o.outer) };
   const inn = { left: half(left, o.inner), right: half(right, o.inner) };
+  const end = (lap: Mm): string => (lap > 0 ? 'lap' : 'seam');
   const outline = [
     vertex(polar(o.outer, QUARTER - out.right), bulgeOf(out.left + out.right)),
-    vertex(polar(o.outer, QUARTER + out.left)),
+    vertex(polar(o.outer, QUARTER + out.left), 0, end(left)),
     vertex(polar(o.inner, QUARTER + inn.left), bulgeOf(-inn.left - inn.right)),
-    vertex(polar(o.inner, QUARTER - inn.right)),
+    vertex(polar(o.inner, QUARTER - inn.right), 0, end(right)),
   ];
-  return piece(o.kind ?? 'felloe', 'Loose felloe', o, { region: solid(outline), mates: ends('lap') });
+  return piece(o.kind ?? 'felloe', 'Loose felloe', o, { region: solid(outline) });
 }

@@ -1,6 +1,6 @@
 import type { Region } from '../geometry/outline.js';
 import type { Mm } from '../units/length.js';
-import type { Feature, Mate, Part, PartKind } from './part.js';
+import type { Feature, Part, PartKind } from './part.js';
 
 /** What every part's builder needs to know beside its sizes. */
 export interface PieceOptions {
@@ -22,7 +22,7 @@ export function piece(
   kind: PartKind,
   name: string,
   o: PieceOptions,
-  shape: { readonly region: Region; readonly features?: readonly Feature[]; readonly mates?: readonly Mate[] },
+  shape: { readonly region: Region; readonly features?: readonly Feature[] },
 ): Part {
   return {
     id: o.id ?? kind,
@@ -33,7 +33,6 @@ export function piece(
     thickness: o.thickness,
     region: shape.region,
     features: shape.features ?? [],
-    mates: shape.mates ?? [],
     ...((o.grained ?? true) && { grain: 0 }),
   };
 }

@@ -49,14 +49,15 @@ export interface SpokeOptions extends WedgeOptions, PieceOptions {
 
 /** A closed outline, anticlockwise, from its upper edge and the mirror of that in the x axis. */
 export function mirrorClosed(upper: Polyline): Outline {
-  const lower = upper.map(v => vertex({ x: v.x, y: -v.y }, v.bulge === 0 ? 0 : -v.bulge));
+  const lower = upper.map(v => vertex({ x: v.x, y: -v.y }, v.bulge === 0 ? 0 : -v.bulge, v.mate));
   const back = reversePolyline(upper);
   const tip = upper.at(-1)!;
   if (tip.y > 0) return [...lower.slice(0, -1), vertex(lower.at(-1)!), ...back];
   const last = segmentFrom(upper.at(-2)!, tip);
   if (last.kind === 'line' || Math.abs(last.center.y) > SAME_POINT) return [...lower.slice(0, -1), ...back];
   // a round tip about the axis is one arc
-  const round = vertex(lower.at(-2)!, Math.min(1, bulgeOf(2 * Math.abs(last.sweep))));
+  const before = lower.at(-2)!;
+  const round = vertex(before, Math.min(1, bulgeOf(2 * Math.abs(last.sweep))), before.mate);
   return [...lower.slice(0, -2), round, ...back.slice(1)];
 }
 
@@ -70,7 +71,7 @@ export function spoke(o: SpokeOptions): Part {
   if (!(o.rim > w.corner)) refuse('rim', `${o.rim} mm`, `more than the wedge's corner, ${w.corner} mm`);
   const flank = (o.flat - w.apex) * Math.tan(w.angle);
   const upper: Polyline = [
-    vertex({ x: o.flat, y: flank }),
+    vertex({ x: o.flat, y: flank }, 0, 'wedge'),
     vertex({ x: w.corner, y: o.width / 2 }),
     ...pastRim(o.handle).map(v => vertex({ x: v.x + o.rim, y: v.y }, v.bulge)),
   ];

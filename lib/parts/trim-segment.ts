@@ -1,4 +1,5 @@
 import { requireRange } from '../findings/unusable.js';
+import { withMates } from '../geometry/mates.js';
 import { annularSector, circle, solid } from '../geometry/outline.js';
 import { polar } from '../geometry/point.js';
 import type { Mm, Radians } from '../units/length.js';
@@ -45,9 +46,9 @@ export function trimSegment(o: TrimSegmentOptions): Part {
   requireRange('inner', o.inner, 0.5, o.outer - 0.5);
   requireRange('sweep', o.sweep, 1e-3, Math.PI, 'rad');
   if (o.plugs) requireRange('counterbore depth', o.plugs.depth, 0.1, o.thickness - 0.1);
+  const sector = annularSector(o.inner, o.outer, Math.PI / 2 - o.sweep / 2, o.sweep);
   return piece('trim-segment', 'Trim segment', o, {
-    region: solid(annularSector(o.inner, o.outer, Math.PI / 2 - o.sweep / 2, o.sweep)),
+    region: solid(withMates(sector, 'seam', [1, 3])),
     features: o.plugs ? plugFeatures(o, o.plugs) : [],
-    mates: [1, 3].map(edge => ({ edge, joint: 'seam' })),
   });
 }

@@ -12,7 +12,6 @@ export const testPart = (id: string, region: Region, more: Partial<Part> = {}): 
   thickness: 10,
   region,
   features: [],
-  mates: [],
   ...more,
 });
 

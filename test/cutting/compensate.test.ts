@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { cut } from '../../lib/cutting/cut.js';
+import { withMates } from '../../lib/geometry/mates.js';
 import { area, length, signedArea } from '../../lib/geometry/measure.js';
 import { offset } from '../../lib/geometry/offset.js';
 import {
@@ -156,7 +157,9 @@ test('a notch narrower than the cutter: a warning, or a stop where another piece
   const rules = (part: typeof narrow) =>
     cut(part, QUARTER_INCH, 'router').findings.flatMap(f => (f.level === 'note' ? [] : [[f.level, f.rule]]));
   expect(rules(narrow)).toEqual([['warn', 'cutter-too-wide']]);
-  expect(rules({ ...narrow, mates: [{ edge: 4, joint: 'lap' }] })).toEqual([['stop', 'cutter-too-wide']]);
+  const mating = (edge: number) => plate(solid(withMates(notched(6), 'lap', [edge])));
+  expect(rules(mating(4))).toEqual([['stop', 'cutter-too-wide']]);
+  expect(rules(mating(0))).toEqual([['warn', 'cutter-too-wide']]);
   expect(rules(plate(solid(notched(6.4))))).toEqual([]);
 });
 

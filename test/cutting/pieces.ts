@@ -16,7 +16,6 @@ export const plate = (region: Region, over: Partial<Part> = {}): Part => ({
   thickness: 10,
   region,
   features: [],
-  mates: [],
   ...over,
 });
 

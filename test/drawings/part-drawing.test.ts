@@ -18,7 +18,6 @@ const part = (features: readonly Feature[]): Part => ({
   // off centre, so that a mirrored view differs
   region: { outer: rectangle(0, 0, 60, 40), openings: [reverse(circle(5, { x: 10, y: 10 }))] },
   features,
-  mates: [],
 });
 
 const pocket = (face: Face, depth = 6): Feature => {

@@ -18,7 +18,6 @@ const part: Part = {
   thickness: 18,
   region,
   features: [],
-  mates: [],
 };
 
 const cuts = (more: Partial<FaceCuts>): FaceCuts => ({

@@ -28,7 +28,6 @@ const plate = (features: readonly Feature[] = [], more: Partial<Part> = {}): Par
   thickness: 18,
   region: { outer: rectangle(0, 0, 60, 40), openings: [reverse(circle(5, { x: 10, y: 10 }))] },
   features,
-  mates: [],
   ...more,
 });
 

@@ -14,7 +14,6 @@ const stave = (features: readonly Feature[] = [], bevel = Math.PI / 12): Part =>
   thickness: 18,
   region: solid(rectangle(-40, 0, 40, 300)),
   features,
-  mates: [],
   bevel,
 });
 
