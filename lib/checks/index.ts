@@ -8,6 +8,7 @@ import { hubCover } from './hub-cover.js';
 import { hubScrews } from './hub-screws.js';
 import { hubTrim } from './hub-trim.js';
 import { interference } from './interference.js';
+import { mating } from './mating.js';
 import { planing } from './planing.js';
 import { rimReveal } from './rim-reveal.js';
 import { turning } from './turning.js';
@@ -27,7 +28,7 @@ const HELM_WHEEL: readonly ((wheel: HelmWheel) => Finding[])[] = [
 ];
 
 /** Rules of every model, in the order they are reported. */
-const EVERY_MODEL: readonly ((model: Model) => Finding[])[] = [interference, woodVolume];
+const EVERY_MODEL: readonly ((model: Model) => Finding[])[] = [interference, mating, woodVolume];
 
 /** All findings of all rules a model is held against. */
 export const checkModel = (model: Model): Finding[] => [

@@ -1,49 +1,41 @@
 import type { Finding } from '../findings/finding.js';
 import { GeometryFailure } from '../geometry/failure.js';
 import { movePoint } from '../geometry/motion.js';
-import type { Model, Piece } from '../models/model.js';
+import type { Model } from '../models/model.js';
 import { apart, type Overlap, overlapOf } from '../models/overlap.js';
 import { placingFrom, placingKey } from '../models/placing.js';
-import { type Form, formOf } from '../parts/form.js';
+import { named, type Solid, solids } from '../models/solids.js';
+import type { Form } from '../parts/form.js';
+import { mateFaces } from '../parts/mate-faces.js';
 import type { Mm } from '../units/length.js';
-
-/** A piece with its part as a solid, and its place among the pieces of that part. */
-interface Placed {
-  readonly piece: Piece;
-  readonly form: Form;
-  readonly index: number;
-}
 
 /** Two pieces that take the same room, and how many pairs do in the same way. */
 interface Clash {
-  readonly a: Placed;
-  readonly b: Placed;
+  readonly a: Solid;
+  readonly b: Solid;
   readonly overlap: Overlap | GeometryFailure;
   pairs: number;
 }
 
-function placedPieces(model: Model): Placed[] {
-  const parts = new Map(model.parts.map(p => [p.id, p]));
-  const forms = new Map<string, Form>();
-  const counts = new Map<string, number>();
-  return model.pieces.flatMap(piece => {
-    const part = parts.get(piece.part);
-    if (!part) return [];
-    const key = `${part.id} ${piece.stands ?? false}`;
-    const form = forms.get(key) ?? formOf(part, piece.stands ?? false);
-    forms.set(key, form);
-    const index = counts.get(part.id) ?? 0;
-    counts.set(part.id, index + 1);
-    return [{ piece, form, index }];
-  });
+/** Joints a form has edges of that press: their clearance is below 0. */
+function presses(form: Form, fits: Model['fits']): Map<string, Mm> {
+  const pressed = Object.entries(fits ?? {}).filter(([, fit]) => fit < 0);
+  if (pressed.length === 0) return new Map();
+  const joints = new Set(mateFaces(form.part).map(face => face.joint));
+  return new Map(pressed.filter(([joint]) => joints.has(joint)).map(([joint, fit]) => [joint, -fit]));
 }
 
-/** How far pieces of a model may press into each other. */
-const pressOf = (model: Model): Mm => Math.max(0, ...Object.values(model.fits ?? {}).map(fit => -fit));
+/** How far two pieces may press into each other: by the largest press of a joint both have edges of. */
+function pressBetween(a: Form, b: Form, fits: Model['fits']): Mm {
+  const own = presses(a, fits);
+  if (own.size === 0) return 0;
+  const other = presses(b, fits);
+  return Math.max(0, ...[...own].filter(([joint]) => other.has(joint)).map(([, press]) => press));
+}
 
-function judged(a: Placed, b: Placed, press: Mm): Overlap | GeometryFailure | undefined {
+function judged(a: Solid, b: Solid, fits: Model['fits']): Overlap | GeometryFailure | undefined {
   try {
-    return overlapOf(a.form, b.form, placingFrom(a.piece, b.piece), press);
+    return overlapOf(a.form, b.form, placingFrom(a.piece, b.piece), pressBetween(a.form, b.form, fits));
   } catch (error) {
     if (error instanceof GeometryFailure) return error;
     throw error;
@@ -52,8 +44,7 @@ function judged(a: Placed, b: Placed, press: Mm): Overlap | GeometryFailure | un
 
 /** Pairs that clash; of pairs that lie alike only the first is worked out. */
 function clashes(model: Model): Clash[] {
-  const placed = placedPieces(model);
-  const press = pressOf(model);
+  const placed = solids(model);
   const known = new Map<string, Clash | undefined>();
   placed.forEach((a, i) => {
     for (const b of placed.slice(i + 1)) {
@@ -63,7 +54,7 @@ function clashes(model: Model): Clash[] {
       const same = known.get(key);
       if (same) same.pairs++;
       if (known.has(key)) continue;
-      const overlap = judged(a, b, press);
+      const overlap = judged(a, b, model.fits);
       known.set(key, overlap && { a, b, overlap, pairs: 1 });
     }
   });
@@ -71,9 +62,6 @@ function clashes(model: Model): Clash[] {
 }
 
 const rounded = (n: number): number => Math.round(n * 1000) / 1000;
-
-const named = ({ form: { part }, index }: Placed): string =>
-  part.quantity > 1 ? `${part.name} (${part.id}, piece ${index + 1} of ${part.quantity})` : `${part.name} (${part.id})`;
 
 function finding({ a, b, overlap, pairs }: Clash): Finding {
   const where = `${a.piece.part}, ${b.piece.part}`;

@@ -1,0 +1,33 @@
+import { type Form, formOf } from '../parts/form.js';
+import type { Model, Piece } from './model.js';
+
+/** A piece as a solid in its place. */
+export interface Solid {
+  readonly piece: Piece;
+  readonly form: Form;
+  /** its place among the pieces of its part, from 0 */
+  readonly index: number;
+}
+
+/** Every piece of a prop as a solid, in the order of its pieces; those of one part share their form.
+ * @throws Unusable when a part's bevel is out of range */
+export function solids(model: Model): Solid[] {
+  const parts = new Map(model.parts.map(p => [p.id, p]));
+  const forms = new Map<string, Form>();
+  const counts = new Map<string, number>();
+  return model.pieces.flatMap(piece => {
+    const part = parts.get(piece.part);
+    if (!part) return [];
+    const stands = piece.stands ?? false;
+    const key = `${part.id} ${stands}`;
+    const form = forms.get(key) ?? formOf(part, stands);
+    forms.set(key, form);
+    const index = counts.get(part.id) ?? 0;
+    counts.set(part.id, index + 1);
+    return [{ piece, form, index }];
+  });
+}
+
+/** A piece as a finding names it. */
+export const named = ({ form: { part }, index }: Solid): string =>
+  part.quantity > 1 ? `${part.name} (${part.id}, piece ${index + 1} of ${part.quantity})` : `${part.name} (${part.id})`;
