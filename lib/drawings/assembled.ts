@@ -1,116 +1,114 @@
 import type { Box } from '../geometry/measure.js';
-import { type Motion, moveOutline, moveRegion } from '../geometry/motion.js';
-import type { Outline } from '../geometry/outline.js';
 import type { Model } from '../models/model.js';
-import type { PartKind, Pocket } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
-import { printInches, printMm } from '../units/print-length.js';
-import { caption, type LegendItem, legend, overallDimension } from './caption.js';
-import type { Paint, Picture, PictureGroup, PictureShape } from './picture.js';
-import { distinctEdges, overallRadius, type Placed, placedPieces } from './placed.js';
-import { floorTone, INK, laidOn, PAPER, PLUG_TONE, SHADOW, woodTone } from './wood.js';
+import { caption, type LegendItem, legend, legendDepth, line } from './caption.js';
+import { bothUnits, dimension, extensions, overCircle } from './dimension.js';
+import { frontView, legendItems, mannerOf } from './front-view.js';
+import { type Overall, overall } from './overall.js';
+import type { Picture, PictureShape } from './picture.js';
+import { placedPieces } from './placed.js';
+import { isDeep, sideView } from './side-view.js';
+import { PAPER, woodTones } from './wood.js';
 
-const filled = (closed: readonly Outline[], paint: Paint): PictureShape => ({ closed, open: [], paint });
-
-const outlines = (p: Placed): Outline[] => [p.region.outer, ...p.region.openings];
-
-/** A plug closes the counterbore over a screw in a trim segment. */
-const holdsPlug = (p: Placed, pocket: Pocket): boolean =>
-  p.part.kind === 'trim-segment' && pocket.area.openings.length === 0;
-
-/** Pockets that stay open to the front: seats, and counterbores with their plugs in. Laps are filled by what is lapped in. */
-function frontPockets(p: Placed, ink: Paint): PictureShape[] {
-  if (!laidOn(p.part.kind)) return [];
-  return p.part.features.flatMap(f => {
-    if (f.kind !== 'pocket' || f.face !== 'front') return [];
-    const floor = moveRegion(f.area, p.motion);
-    if (holdsPlug(p, f)) return [filled([floor.outer], { ...ink, fill: PLUG_TONE })];
-    return [filled([floor.outer, ...floor.openings, ...p.region.openings], { ...ink, fill: floorTone(p.part) })];
-  });
+/** Where things lie on the picture. Lengths mm of the real thing; `unit` is half the larger of the prop's width and height. */
+interface Layout extends Overall {
+  readonly unit: Mm;
+  /** left edge of the side view; without it there is none */
+  readonly side?: Mm;
+  /** what all of it reaches from left to right, and its middle */
+  readonly left: Mm;
+  readonly right: Mm;
+  readonly middle: Mm;
 }
 
-/** Everything in one flat tone, moved to the lower right: what lies higher throws it on what lies lower. */
-function shadow(pieces: readonly Placed[], by: Mm): PictureShape[] {
-  const move: Motion = { turn: 0, x: by, y: -1.4 * by };
-  const shapes = pieces.flatMap(outlines).map(o => moveOutline(o, move));
-  return shapes.length > 0 ? [filled(shapes, { fill: SHADOW, opacity: 0.22 })] : [];
+/** Narrow props keep room for their title. */
+const LEAST_HALF = 1;
+
+function layoutOf(size: Overall, deep: boolean): Layout {
+  const { box, low, high } = size;
+  const unit = Math.max(box.maxX - box.minX, box.maxY - box.minY) / 2;
+  const side = box.maxX + 0.3 * unit;
+  const end = deep ? side + (high - low) : box.maxX;
+  const middle = (box.minX + end) / 2;
+  const half = Math.max((end - box.minX) / 2, LEAST_HALF * unit);
+  return { ...size, unit, middle, left: middle - half, right: middle + half, ...(deep && { side }) };
 }
 
-const painted = (p: Placed, ink: Paint): PictureShape[] => [
-  filled(outlines(p), { ...ink, fill: woodTone(p.part) }),
-  ...p.pins.map(pin => filled([pin], { ...ink, fill: PLUG_TONE })),
-  ...frontPockets(p, ink),
-];
-
-/** Edges that something in front may hide: seams, laps and the spokes' inner ends. */
-function hiddenEdges(pieces: readonly Placed[], paint: Paint): PictureShape {
-  const behind = pieces.filter(p => !laidOn(p.part.kind));
-  return { closed: [], open: distinctEdges(behind.map(p => p.region.outer)), paint };
+/** Overall sizes: a round prop's diameter, else width and height; the depth in words, or under the side view. */
+function dimensions(l: Layout): PictureShape[] {
+  const { box, unit, radius } = l;
+  const height = unit * 0.042;
+  const depth = l.high - l.low;
+  const y = box.minY - 0.1 * unit;
+  const across = radius === undefined ? bothUnits(box.maxX - box.minX) : `Ø ${bothUnits(2 * radius)}`;
+  const text = l.side === undefined ? `${across}, ${bothUnits(depth)} deep` : across;
+  const level = { text, from: { x: box.minX, y }, to: { x: box.maxX, y }, height };
+  return [
+    ...dimension({ ...level, most: Math.max(box.maxX - box.minX, 1.1 * unit) }),
+    ...(radius === undefined ? upright(l, height) : [overCircle(radius, height)]),
+    extensions(ends(l, y, height), height),
+    ...(l.side === undefined ? [] : sideDepth(l.side, depth, y, height, unit)),
+  ];
 }
 
-/** What the legend calls the kinds of part; a core plug is hidden between the discs. */
-const WORDS: readonly (readonly [PartKind, string])[] = [
-  ['felloe', 'felloe'],
-  ['spoke', 'spoke'],
-  ['trim-segment', 'trim'],
-  ['hub-disc', 'hub'],
-];
-
-function legendItems(pieces: readonly Placed[], ink: Paint, dashed: Paint): LegendItem[] {
-  const tones = WORDS.flatMap(([kind, text]) => {
-    const one = pieces.find(p => p.part.kind === kind);
-    return one ? [{ text, paint: { ...ink, fill: woodTone(one.part) } }] : [];
-  });
-  const pinned = pieces.some(p => p.part.kind === 'felloe' && p.pins.length > 0);
-  const plugged = pieces.some(p =>
-    p.part.features.some(f => f.kind === 'pocket' && f.face === 'front' && holdsPlug(p, f)),
+/** From the prop down to its dimension; of a round one from its middle. */
+const ends = ({ box, radius }: Layout, y: Mm, height: Mm) =>
+  [box.minX, box.maxX].map(x =>
+    line({ x, y: (radius === undefined ? box.minY : 0) - height / 2 }, { x, y: y - height / 2 }),
   );
-  return [
-    ...tones,
-    ...(plugged ? [{ text: 'plug', paint: { ...ink, fill: PLUG_TONE } }] : []),
-    ...(pinned ? [{ text: 'pin', paint: { ...ink, fill: PLUG_TONE } }] : []),
-    { text: 'seams and laps', paint: dashed },
-  ];
+
+function upright({ box, unit }: Layout, height: Mm): PictureShape[] {
+  const x = box.minX - 0.1 * unit;
+  const size = box.maxY - box.minY;
+  const text = bothUnits(size);
+  return dimension({ text, from: { x, y: box.minY }, to: { x, y: box.maxY }, height, most: Math.max(size, unit) });
 }
 
-function prop(pieces: readonly Placed[], radius: Mm): PictureGroup[] {
-  const ink: Paint = { stroke: INK, width: radius / 450 };
-  const dashed: Paint = { stroke: INK, width: radius / 650, dashes: [radius / 60, radius / 90] };
-  const base = pieces.filter(p => !laidOn(p.part.kind));
-  const front = Math.max(...base.map(p => p.top));
-  // a disc on the back lies under everything else, as its height says
-  const behind = pieces.filter(p => laidOn(p.part.kind) && p.top <= front);
-  const before = pieces.filter(p => laidOn(p.part.kind) && p.top > front);
-  return [
-    { name: 'ground', shapes: shadow(pieces, radius / 45) },
-    { name: 'behind', shapes: behind.flatMap(p => painted(p, ink)) },
-    { name: 'wheel', shapes: base.flatMap(p => painted(p, ink)) },
-    { name: 'laid-on', shapes: [...shadow(before, radius / 110), ...before.flatMap(p => painted(p, ink))] },
-    { name: 'hidden', shapes: [hiddenEdges(pieces, dashed)] },
-    { name: 'legend', shapes: legendRow(pieces, radius, ink, dashed) },
+function sideDepth(x: Mm, depth: Mm, y: Mm, height: Mm, unit: Mm): PictureShape[] {
+  const [from, to] = [
+    { x, y },
+    { x: x + depth, y },
   ];
+  return dimension({ text: bothUnits(depth), from, to, height, most: depth + 0.5 * unit });
 }
 
-const legendRow = (pieces: readonly Placed[], radius: Mm, ink: Paint, dashed: Paint): PictureShape[] =>
-  legend(legendItems(pieces, ink, dashed), { x: 0, y: -1.37 * radius }, radius * 0.034, 2.3 * radius);
+function legendRows(l: Layout, items: readonly LegendItem[]): { readonly shapes: PictureShape[]; readonly depth: Mm } {
+  const most = l.right - l.left + 0.3 * l.unit;
+  const height = l.unit * 0.034;
+  const shapes = legend(items, { x: l.middle, y: l.box.minY - 0.37 * l.unit }, height, most);
+  return { shapes, depth: legendDepth(items, height, most) };
+}
 
 /** The finished prop from the front: real outlines with true arcs, what lies in front over what lies behind, hidden seams and laps
- * dashed, plugs in, bores open; its title above, its overall diameter to a 64th of an inch and a tenth of a mm and a legend below.
- * @returns a picture in millimetres of the real thing, wheel centre at the origin */
+ * dashed, plugs and pins in, bores open; of a deep prop its right side too. Its title above; its overall size, to a 64th of an inch and a
+ * tenth of a mm, and a legend below.
+ * @param model of one piece or more
+ * @returns a picture in millimetres of the real thing, wheel centre at the origin @throws GeometryFailure */
 export function assembledPicture(model: Model): Picture {
   const pieces = placedPieces(model);
-  const radius = overallRadius(pieces);
-  const size = 2 * radius;
-  const box: Box = { minX: -1.25 * radius, minY: -1.47 * radius, maxX: 1.25 * radius, maxY: 1.34 * radius };
-  const text = `Ø ${printMm(size, 1)} = ${printInches(size)}`;
+  const size = overall(pieces);
+  const scale = layoutOf(size, false).unit;
+  const layout = layoutOf(size, isDeep(pieces, size.high - size.low, scale));
+  const { unit, side, box: prop, middle } = layout;
+  const manner = mannerOf(woodTones(model.parts), unit);
+  const words = legendRows(layout, legendItems(pieces, manner));
+  const box: Box = {
+    minX: layout.left - 0.25 * unit,
+    minY: prop.minY - 0.436 * unit - words.depth,
+    maxX: layout.right + 0.25 * unit,
+    maxY: prop.maxY + 0.34 * unit,
+  };
+  const most = box.maxX - box.minX - 0.3 * unit;
   return {
     title: model.title,
     box,
     background: PAPER,
     groups: [
-      ...prop(pieces, radius),
-      { name: 'dimension', shapes: overallDimension(text, radius, -1.1 * radius, radius * 0.042) },
-      { name: 'title', shapes: [caption(model.title, { x: 0, y: 1.18 * radius }, radius * 0.07, 2.2 * radius)] },
+      ...frontView(pieces, manner),
+      ...(side === undefined ? [] : [sideView(pieces, manner, { x: side + size.high, y: 0 })]),
+      { name: 'legend', shapes: words.shapes },
+      { name: 'dimension', shapes: dimensions(layout) },
+      { name: 'title', shapes: [caption(model.title, { x: middle, y: prop.maxY + 0.18 * unit }, unit * 0.07, most)] },
     ],
   };
 }

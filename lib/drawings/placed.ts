@@ -1,68 +1,82 @@
-import { type Motion, moveOutline, moveRegion } from '../geometry/motion.js';
-import { circle, type Outline, type Region, reverse } from '../geometry/outline.js';
-import { type Segment, segments } from '../geometry/segment.js';
+import { type Box, bounds } from '../geometry/measure.js';
+import { type Motion, moveOutline, movePolyline } from '../geometry/motion.js';
+import { circle, type Outline } from '../geometry/outline.js';
 import type { Model, Piece } from '../models/model.js';
 import type { Part } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
-import { laidOn } from './wood.js';
+import { type FrontFace, frontFaces, frontOutlines, throughHoles } from './front-faces.js';
 
 /** A piece in its place in the assembled prop, seen from the front. */
 export interface Placed {
+  readonly piece: Piece;
   readonly part: Part;
-  readonly motion: Motion;
-  /** its outline with what stays open in it: openings, and the screw holes of what is laid on */
-  readonly region: Region;
-  /** ends of the pins in it */
-  readonly pins: readonly Outline[];
-  /** height of its front face */
-  readonly top: Mm;
+  /** all it covers */
+  readonly outlines: readonly Outline[];
+  /** what of it faces the front, at heights in the prop */
+  readonly faces: readonly FrontFace[];
+  /** holes right through it from the front */
+  readonly holes: readonly Outline[];
+  /** heights of its rearmost and its foremost point */
+  readonly low: Mm;
+  readonly high: Mm;
 }
 
-/** Heights closer than this are one height: layers are stacked by addition, which rounds. */
-const SAME_HEIGHT: Mm = 1e-6;
+const motionOf = (piece: Piece): Motion => ({ turn: piece.turn, x: piece.x, y: piece.y });
 
-function placed(piece: Piece, part: Part): Placed {
-  const motion: Motion = { turn: piece.turn, x: piece.x, y: piece.y };
-  const { outer, openings } = moveRegion(part.region, motion);
-  const holes = part.features.flatMap(f =>
-    f.kind === 'drill' && f.from === 'through' ? [moveOutline(circle(f.diameter / 2, f.at), motion)] : [],
-  );
-  const top = piece.z + part.thickness;
-  // holes right through a disc or a trim segment are for screws; those through rim and spokes line up their layers on pins
-  if (laidOn(part.kind))
-    return { part, motion, region: { outer, openings: [...openings, ...holes.map(reverse)] }, pins: [], top };
-  return { part, motion, region: { outer, openings }, pins: holes, top };
+const moveFace = (face: FrontFace, piece: Piece): FrontFace => ({
+  ...face,
+  height: piece.z + face.height,
+  outlines: face.outlines.map(o => moveOutline(o, motionOf(piece))),
+  marks: face.marks.map(m => movePolyline(m, motionOf(piece))),
+});
+
+/** How far a part reaches up and down from its piece's z. */
+export function reachAbove(part: Part, stands: boolean): readonly [low: Mm, high: Mm] {
+  if (!stands) return [0, part.thickness];
+  const { minY, maxY } = bounds(part.region.outer);
+  return [minY, maxY];
 }
 
-/** Of two pieces that are flush in front, the one with pockets in its front lies behind: the other's tongue fills them. */
-const tonguesFirst = (p: Placed): number =>
-  p.part.features.some(f => f.kind === 'pocket' && f.face === 'front') ? 0 : 1;
+/** A part as all its pieces that lie alike show it. */
+interface Shown {
+  readonly outlines: readonly Outline[];
+  readonly faces: readonly FrontFace[];
+  readonly holes: readonly Outline[];
+  readonly reach: readonly [Mm, Mm];
+}
 
-/** All pieces, the rearmost front face first. */
+const shown = (part: Part, stands: boolean): Shown => ({
+  outlines: frontOutlines(part, stands),
+  faces: frontFaces(part, stands),
+  holes: stands ? [] : throughHoles(part).map(d => circle(d.diameter / 2, d.at)),
+  reach: reachAbove(part, stands),
+});
+
+/** All pieces of a model whose part it has, in its order. @throws GeometryFailure */
 export function placedPieces(model: Model): Placed[] {
   const parts = new Map(model.parts.map(p => [p.id, p]));
-  const pieces = model.pieces.flatMap(piece => {
+  const seen = new Map<string, Shown>();
+  return model.pieces.flatMap(piece => {
     const part = parts.get(piece.part);
-    return part ? [placed(piece, part)] : [];
+    if (!part) return [];
+    const key = `${piece.stands ?? false} ${piece.part}`;
+    const view = seen.get(key) ?? shown(part, piece.stands ?? false);
+    seen.set(key, view);
+    const move = (o: Outline): Outline => moveOutline(o, motionOf(piece));
+    return {
+      piece,
+      part,
+      outlines: view.outlines.map(move),
+      faces: view.faces.map(f => moveFace(f, piece)),
+      holes: view.holes.map(move),
+      low: piece.z + view.reach[0],
+      high: piece.z + view.reach[1],
+    };
   });
-  const gap = (a: Placed, b: Placed): number => (Math.abs(a.top - b.top) < SAME_HEIGHT ? 0 : a.top - b.top);
-  return pieces.sort((a, b) => gap(a, b) || tonguesFirst(a) - tonguesFirst(b));
 }
 
-/** How far an edge reaches from the origin, mm: an arc to its farthest point, a line (a flat tip) as measured over its middle. */
-function reach(s: Segment): Mm {
-  const ends = Math.max(Math.hypot(s.from.x, s.from.y), Math.hypot(s.to.x, s.to.y));
-  if (s.kind === 'line') return Math.hypot(s.from.x + s.to.x, s.from.y + s.to.y) / 2;
-  const away = Math.atan2(s.center.y, s.center.x);
-  const turn = 2 * Math.PI;
-  const along = s.sweep > 0 ? away - s.start : s.start - away;
-  const on = ((along % turn) + turn) % turn <= Math.abs(s.sweep);
-  return on ? Math.hypot(s.center.x, s.center.y) + s.radius : ends;
-}
-
-/** Half the overall diameter: how far the prop reaches from its centre, mm. */
-export const overallRadius = (pieces: readonly Placed[]): Mm =>
-  Math.max(0, ...pieces.flatMap(p => segments(p.region.outer).map(reach)));
+/** The box round what pieces cover. */
+export const boxesOf = (pieces: readonly Placed[]): Box[] => pieces.flatMap(p => p.outlines.map(bounds));
 
 /** Edges of outlines, each once, however many pieces meet along it: two pieces' sides of a seam are one line. */
 export function distinctEdges(outlines: readonly Outline[]): Outline[] {

@@ -1,38 +1,43 @@
 import type { Part, PartKind } from '../parts/part.js';
 
-/** Light wood for what carries, dark wood for what is laid on; drawn lines and ground. */
+/** Drawn lines and ground. */
 export const INK = 0x4a3524;
 export const PAPER = 0xfcfaf6;
 export const SHADOW = 0x2b1d10;
 export const FAINT = 0xb9ad9d;
-/** the end grain of a plug */
+/** the end grain of a plug or a pin */
 export const PLUG_TONE = 0x8a5d3b;
+/** what is seen through a hole too small to see through */
+export const HOLE_TONE = 0x5e4430;
 
-const TONES: Readonly<Record<PartKind, number>> = {
+/** Light wood for what carries, dark wood for what is laid on. */
+const OWN: Readonly<Partial<Record<PartKind, number>>> = {
   felloe: 0xdcb788,
   spoke: 0xeacfa3,
   'core-plug': 0xb78a5c,
   'hub-disc': 0xc08e5a,
   'trim-segment': 0xb67f4d,
-  'face-segment': 0xe6c79a,
-  flapper: 0x8f6238,
-  'stand-plate': 0xa97f52,
-  cheek: 0xd9b382,
-  post: 0xd9b382,
-  foot: 0xc79d69,
-  rail: 0xcfa774,
-  rib: 0xc79d69,
-  'base-plate': 0xb98f5e,
 };
 
-/** How deep a pocket's floor is toned, by kind of part: darker than its face. */
-const darker = (rgb: number): number => {
-  const channel = (shift: number): number => Math.round(((rgb >> shift) & 0xff) * 0.82) << shift;
+/** Woods that are told apart side by side, for the kinds without a tone of their own; handed out in the order the kinds come. */
+const WOODS = [0xe3c08f, 0xb98152, 0xd09a7a, 0xcdb57c, 0x9c6b48, 0xf0deba, 0xb9683f, 0xc4a488, 0x8e7350, 0xdd9f5e];
+
+/** The tone of a part's face. */
+export type Tones = (part: Part) => number;
+
+/** A tone for every kind there is among the parts: a kind's own, or a wood no other kind of them has, as far as there are woods. */
+export function woodTones(parts: readonly Part[]): Tones {
+  const kinds = [...new Set(parts.map(p => p.kind))];
+  const others = kinds.filter(kind => OWN[kind] === undefined);
+  const tones = new Map(kinds.map(kind => [kind, OWN[kind] ?? WOODS[others.indexOf(kind) % WOODS.length] ?? PAPER]));
+  return part => tones.get(part.kind) ?? PAPER;
+}
+
+/** A tone as much lighter or darker: 1 leaves it. */
+export function shaded(rgb: number, by: number): number {
+  const channel = (shift: number): number => Math.min(255, Math.round(((rgb >> shift) & 0xff) * by)) << shift;
   return channel(16) | channel(8) | channel(0);
-};
+}
 
-export const woodTone = (part: Part): number => TONES[part.kind];
-export const floorTone = (part: Part): number => darker(TONES[part.kind]);
-
-/** Whether a part is laid on the wheel's face, so that it throws a shadow there. */
-export const laidOn = (kind: PartKind): boolean => kind === 'trim-segment' || kind === 'hub-disc';
+/** How a pocket's floor is toned: darker than its part's face. */
+export const floorTone = (rgb: number): number => shaded(rgb, 0.82);

@@ -1,0 +1,122 @@
+import { signedArea } from '../geometry/measure.js';
+import { moveOutline } from '../geometry/motion.js';
+import type { Outline } from '../geometry/outline.js';
+import type { Mm } from '../units/length.js';
+import type { LegendItem } from './caption.js';
+import type { FrontFace } from './front-faces.js';
+import { kindWord } from './kind-words.js';
+import type { Paint, PictureGroup, PictureShape } from './picture.js';
+import { distinctEdges, type Placed } from './placed.js';
+import { floorTone, INK, PLUG_TONE, SHADOW, type Tones } from './wood.js';
+
+/** Heights closer than this are one height: layers are stacked by addition, which rounds. */
+const SAME_HEIGHT: Mm = 1e-6;
+
+/** How a view is drawn. */
+export interface Manner {
+  readonly tones: Tones;
+  /** of edges that are seen */
+  readonly ink: Paint;
+  /** of edges that something may hide */
+  readonly dashed: Paint;
+  /** half the larger of the prop's width and height: what shadows and dashes go by */
+  readonly unit: Mm;
+}
+
+export const mannerOf = (tones: Tones, unit: Mm): Manner => ({
+  tones,
+  unit,
+  ink: { stroke: INK, width: unit / 450 },
+  dashed: { stroke: INK, width: unit / 650, dashes: [unit / 60, unit / 90] },
+});
+
+const filled = (closed: readonly Outline[], paint: Paint): PictureShape => ({ closed, open: [], paint });
+
+/** Everything in one flat tone, moved to the lower right: what lies higher throws it on what lies lower. */
+function shadow(pieces: readonly Placed[], by: Mm): PictureShape[] {
+  const shapes = pieces.flatMap(p => p.outlines).map(o => moveOutline(o, { turn: 0, x: by, y: -1.4 * by }));
+  return shapes.length > 0 ? [filled(shapes, { fill: SHADOW, opacity: 0.22 })] : [];
+}
+
+const holeKey = (hole: Outline): string => hole.map(v => `${Math.round(v.x * 20)},${Math.round(v.y * 20)}`).join(' ');
+
+/** Ends of what fills holes that run on from piece to piece: pins, dowels, rods. Each hole of a piece that is one of them. */
+function pinsOf(pieces: readonly Placed[]): Map<Placed, readonly Outline[]> {
+  const counts = new Map<string, number>();
+  for (const hole of pieces.flatMap(p => p.holes)) counts.set(holeKey(hole), (counts.get(holeKey(hole)) ?? 0) + 1);
+  return new Map(pieces.map(p => [p, p.holes.filter(h => counts.get(holeKey(h))! > 1)]));
+}
+
+/** Something to paint at a height. */
+interface Layered {
+  readonly height: Mm;
+  readonly shape: PictureShape;
+}
+
+function faceShape({ sort, outlines, marks }: FrontFace, tone: number, ink: Paint): PictureShape[] {
+  const fill = sort === 'plug' ? PLUG_TONE : sort === 'floor' ? floorTone(tone) : tone;
+  const drawn = filled(outlines, { ...ink, fill });
+  return marks.length === 0 ? [drawn] : [drawn, { closed: [], open: marks, paint: ink }];
+}
+
+/** Faces of pieces, what lies in front over what lies behind. */
+function painted(pieces: readonly Placed[], pins: ReadonlyMap<Placed, readonly Outline[]>, m: Manner): PictureShape[] {
+  const all = pieces.flatMap((p): Layered[] => {
+    const tone = m.tones(p.part);
+    const faces = p.faces.flatMap(f => faceShape(f, tone, m.ink).map(shape => ({ height: f.height, shape })));
+    const ends = (pins.get(p) ?? []).map(pin => filled([pin], { ...m.ink, fill: PLUG_TONE }));
+    return [...faces, ...ends.map(shape => ({ height: p.high, shape }))];
+  });
+  const gap = (a: Layered, b: Layered): number =>
+    Math.abs(a.height - b.height) < SAME_HEIGHT ? 0 : a.height - b.height;
+  return all.sort(gap).map(l => l.shape);
+}
+
+/** The height most of what faces the front lies at: that of a wheel's rim and spokes. What lies wholly in front of it is laid on. */
+function mainHeight(pieces: readonly Placed[]): Mm {
+  const sizes = new Map<number, number>();
+  for (const f of pieces.flatMap(p => p.faces)) {
+    const height = Math.round(f.height / 1e-3) * 1e-3;
+    sizes.set(height, (sizes.get(height) ?? 0) + f.outlines.reduce((sum, o) => sum + signedArea(o), 0));
+  }
+  // of two as large, as of two flanges, the one in front
+  const rising = [...sizes].sort((a, b) => a[0] - b[0]);
+  return rising.reduce((best, next) => (next[1] > 0.999 * best[1] ? next : best))[0];
+}
+
+/** Edges that something in front may hide: seams, laps, the spokes' inner ends. */
+const hiddenEdges = (pieces: readonly Placed[], paint: Paint): PictureShape => ({
+  closed: [],
+  open: distinctEdges(pieces.flatMap(p => p.outlines)),
+  paint,
+});
+
+/** A prop from the front: real outlines with true arcs, what lies in front over what lies behind, hidden edges dashed, plugs and pins in,
+ * bores open. @returns groups in painting order */
+export function frontView(pieces: readonly Placed[], manner: Manner): PictureGroup[] {
+  const pins = pinsOf(pieces);
+  const main = mainHeight(pieces);
+  const laidOn = (p: Placed): boolean => p.low > main - 1e-3;
+  const before = pieces.filter(laidOn);
+  const base = pieces.filter(p => !laidOn(p));
+  return [
+    { name: 'ground', shapes: shadow(pieces, manner.unit / 45) },
+    { name: 'prop', shapes: painted(base, pins, manner) },
+    { name: 'laid-on', shapes: [...shadow(before, manner.unit / 110), ...painted(before, pins, manner)] },
+    { name: 'hidden', shapes: [hiddenEdges(base, manner.dashed)] },
+  ];
+}
+
+/** What the front view's legend tells: every kind of part, plugs and pins where there are some, dashes. */
+export function legendItems(pieces: readonly Placed[], { tones, ink, dashed }: Manner): LegendItem[] {
+  const kinds = [...new Map(pieces.map(p => [p.part.kind, p.part])).values()];
+  const swatch = (text: string, fill: number): LegendItem => ({ text, paint: { ...ink, fill } });
+  const plugged = pieces.some(p => p.faces.some(f => f.sort === 'plug'));
+  const pinned = [...pinsOf(pieces).values()].some(ends => ends.length > 0);
+  return [
+    ...kinds.map(part => swatch(kindWord(part.kind), tones(part))),
+    ...(plugged ? [swatch('plug', PLUG_TONE)] : []),
+    ...(pinned ? [swatch('pin', PLUG_TONE)] : []),
+    { text: 'seams and laps', paint: dashed },
+  ];
+}
