@@ -3,10 +3,11 @@ import { cut } from './cutting/cut.js';
 import type { CutPart } from './cutting/cut-part.js';
 import { assembledPicture } from './drawings/assembled.js';
 import type { Drawing } from './drawings/drawing.js';
-import { partDrawing, sideDrawing } from './drawings/part-drawing.js';
+import { endDrawing, partDrawing, sideDrawing } from './drawings/part-drawing.js';
 import { sheetDrawing } from './drawings/sheet-drawing.js';
 import { type Finding, type Outcome, stops } from './findings/finding.js';
 import { refuse } from './findings/unusable.js';
+import { finished } from './models/finish.js';
 import { buildProp } from './models/index.js';
 import type { Model } from './models/model.js';
 import { type Together, together } from './models/together.js';
@@ -90,7 +91,12 @@ function work(built: readonly Built[], shop: Shop): Outcome<Worked | undefined> 
   };
 }
 
-const build = (plan: Plan): Built => ({ ...buildProp(plan, plan.stock, plan.title), copies: plan.copies });
+function build(plan: Plan): Built {
+  const { value, findings } = buildProp(plan, plan.stock, plan.title);
+  if (!value) return { value, findings, copies: plan.copies };
+  const done = finished(value, plan.finish);
+  return { value: done.value, findings: [...findings, ...done.findings], copies: plan.copies };
+}
 
 /** One plan, or several that share their stock. */
 export type Plans = Plan | readonly [Plan, ...Plan[]];
@@ -112,6 +118,7 @@ function partFiles(part: Part): [string, string][] {
     ...cutFiles(`parts/${part.id}`, partDrawing(part, first)),
     ...(second ? cutFiles(`parts/${part.id}-back`, partDrawing(part, second)) : []),
     ...(part.side ? cutFiles(`parts/${part.id}-side`, sideDrawing(part)) : []),
+    ...(part.end ? cutFiles(`parts/${part.id}-end`, endDrawing(part)) : []),
   ];
 }
 

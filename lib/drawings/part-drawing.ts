@@ -58,3 +58,13 @@ export function sideDrawing(part: Part): Drawing {
   ];
   return { title: `${part.name}, side`, layers: layerList(layers ?? []) };
 }
+
+/** An end that is bored from there: its outline and the holes. Without a line for a part that has none. */
+export function endDrawing(part: Part): Drawing {
+  const { end } = part;
+  const holes = (end?.holes ?? []).map(
+    ({ at, diameter }): Entry => ({ layer: drillLayer(diameter), closed: [circle(diameter / 2, at)] }),
+  );
+  const layers = end ? [{ layer: 'OUTSIDE', closed: [end.outline] }, ...holes] : [];
+  return { title: `${part.name}, end`, layers: layerList(layers) };
+}

@@ -78,7 +78,7 @@ function instead(site: SeamSite, b: Biscuit, count: number): string {
   const most = Array.from({ length: count - 1 }, (_, i) => count - 1 - i).find(n => fits(site, b, n));
   const fitting = biscuits.filter(other => fits(site, other, count)).at(-1);
   if (fitting) return `biscuit size ${fitting.size} fits`;
-  return most !== undefined ? `count: ${most} fits` : 'no biscuit fits; allowed: joint: butt';
+  return most !== undefined ? `count: ${most} fits` : 'no biscuit fits; allowed: joint: finger, or butt';
 }
 
 /** What keeps biscuits out of a seam; nothing when they fit. */

@@ -14,6 +14,8 @@ const QUARTER = Math.PI / 2;
 export interface SeamPoint {
   readonly u: Mm;
   readonly v: Mm;
+  /** tag of the edge from here on, on the way from the outer edge in; seam unless given */
+  readonly mate?: string;
 }
 
 /** Which end of a felloe: left is the anticlockwise one. */
@@ -46,20 +48,26 @@ export function withEnds(
   site: SeamSite,
   runs: { readonly left?: readonly SeamPoint[]; readonly right?: readonly SeamPoint[] },
 ): Part {
-  const run = (end: End): Point[] => (runs[end] ?? square(site)).map(p => onSeam(site, end, p));
-  const left = run('left');
-  const right = run('right').reverse();
+  const run = (end: End): SeamPoint[] => [...(runs[end] ?? square(site))];
+  const mates = (end: End): (string | undefined)[] =>
+    run(end).map(p => (site.ends[end] ? (p.mate ?? 'seam') : undefined));
+  const left = run('left').map(p => onSeam(site, 'left', p));
+  const right = run('right')
+    .map(p => onSeam(site, 'right', p))
+    .reverse();
+  const leftMates = mates('left').slice(0, -1);
+  const rightMates = mates('right').slice(0, -1).reverse();
   const sweep = (a: Point, b: Point): Radians => {
     const between = angleOf(b) - angleOf(a);
     return Math.atan2(Math.sin(between), Math.cos(between));
   };
-  const edges = (points: readonly Point[], end: End): Polyline =>
-    points.map(p => (site.ends[end] ? vertex(p, 0, 'seam') : vertex(p)));
+  const edges = (points: readonly Point[], tags: readonly (string | undefined)[]): Polyline =>
+    points.map((p, i) => vertex(p, 0, tags[i]));
   const outline: Outline = [
     vertex(right.at(-1)!, bulgeOf(sweep(right.at(-1)!, left[0]!))),
-    ...edges(left.slice(0, -1), 'left'),
+    ...edges(left.slice(0, -1), leftMates),
     vertex(left.at(-1)!, bulgeOf(sweep(left.at(-1)!, right[0]!))),
-    ...edges(right.slice(0, -1), 'right'),
+    ...edges(right.slice(0, -1), rightMates),
   ];
   return { ...felloe, region: solid(outline) };
 }

@@ -55,6 +55,8 @@ export interface SeamSite {
   readonly outer: Mm;
   /** angle between the felloe's two end lines */
   readonly sweep: Radians;
+  /** angle between the seams of a whole felloe of the ring: the same but in the shorter pieces at the ends of an arc */
+  readonly whole: Radians;
   /** which of its ends meet another felloe: left is the anticlockwise one, at +sweep/2 */
   readonly ends: { readonly left: boolean; readonly right: boolean };
   readonly thickness: Mm;
@@ -108,7 +110,10 @@ export interface Seamed {
   /** for one seam */
   readonly hardware: readonly SeamHardware[];
   readonly settings: readonly SeamSetting[];
+  /** before the felloes are glued into a ring */
   readonly steps: readonly string[];
+  /** once they are */
+  readonly after?: readonly string[];
   readonly findings: readonly Finding[];
   /** of one seam */
   readonly glue: GlueArea;

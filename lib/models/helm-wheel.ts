@@ -46,7 +46,7 @@ export function helmWheel(
     settings: helmSettings(sizes, rim.value),
     figures: rim.value.figures,
     steps: helmSteps(sizes, rim.value),
-    fits: { lap: sizes.fit.lap, wedge: sizes.fit.wedge },
+    fits: { ...rim.value.fits, lap: sizes.fit.lap, wedge: sizes.fit.wedge },
     sizes,
   };
   return { value: wheel, findings: [...found, ...rim.findings, ...trim.findings] };

@@ -1,12 +1,13 @@
 import type { Finding, Outcome } from '../findings/finding.js';
 import { lapRim } from '../joints/lap.js';
+import { idleOptions } from '../joints/seam-options.js';
 import { felloe, looseFelloe } from '../parts/felloe.js';
 import type { Face, Part } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
 import type { Draft } from './drafts.js';
 import type { Figure, Hardware, Setting } from './model.js';
 import { middleOf, pinned, pinsAt } from './registration.js';
-import { felloeOptions, joinPiece, type LayerSeams, layerSeamed } from './ring/joined.js';
+import { felloeOptions, joinPiece, type LayerSeams, layerSeamed, SEAM_FIT } from './ring/joined.js';
 import { ringThickness } from './ring/layers.js';
 import { type RingLayout, type RingPiece, ringLayout, seenFrom } from './ring/layout.js';
 import { letteringOn } from './ring/lettering.js';
@@ -30,6 +31,8 @@ export interface Ring {
   readonly hardware: readonly Hardware[];
   readonly settings: readonly Setting[];
   readonly figures: readonly Figure[];
+  /** clearance of its joints by the name their edges bear, for Model.fits */
+  readonly fits: Readonly<Record<string, Mm>>;
   /** how it goes together, in order */
   readonly steps: readonly string[];
 }
@@ -115,7 +118,11 @@ export function ring(o: RingOptions): Outcome<Ring> {
   const seams = layerSeamed(o, layout);
   const pins = o.pins ?? ringPins(o, layout, Math.max(0, ...seams.map(s => s.joined.reach)));
   const making = { o, layout, seams, pins };
-  const said: Finding[] = [...ringLimits(o, layout, pins), ...seams.flatMap(s => s.joined.findings)];
+  const said: Finding[] = [
+    ...idleOptions(o.seam ?? {}, `${o.field}.seam`),
+    ...ringLimits(o, layout, pins),
+    ...seams.flatMap(s => s.joined.findings),
+  ];
   const value: Ring = {
     drafts: [...layout.pieces.map(piece => draftOf(making, piece)), ...looseDrafts(o, seams)],
     thickness: ringThickness(o),
@@ -124,6 +131,7 @@ export function ring(o: RingOptions): Outcome<Ring> {
     hardware: ringHardware(o, seams, pins),
     settings: ringSettings(o, layout, seams),
     figures: ringFigures(seams),
+    fits: { finger: o.clearance ?? SEAM_FIT, key: o.clearance ?? SEAM_FIT },
     steps: ringSteps(layout, seams),
   };
   return { value, findings: said.filter((f, i) => said.findIndex(g => g.message === f.message) === i) };

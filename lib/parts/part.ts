@@ -1,6 +1,7 @@
 import type { Outline, Polyline, Region } from '../geometry/outline.js';
 import type { Point } from '../geometry/point.js';
 import type { Mm, Radians } from '../units/length.js';
+import type { Finish } from './finish.js';
 
 /** A part's frame: seen from the front of the prop, x right, y up, origin where its builder says (most often the wheel's centre). */
 export type Face = 'front' | 'back';
@@ -92,6 +93,7 @@ export interface Part {
   readonly bevel?: Radians;
   /** outline of the second side of a turned piece (length x thickness), when it is shaped there too */
   readonly side?: SideView;
+  readonly finish?: Finish;
   /** view of an end that is bored from there; the ends of a felloe are alike */
   readonly end?: EndView;
 }

@@ -37,3 +37,9 @@ const SAME_SIZE: Mm = 1e-6;
 /** Dowels that suit a piece: a third to a half of its thickness, common practice. @param thickness of the thinner piece, mm */
 export const dowelsFor = (thickness: Mm): readonly Dowel[] =>
   dowels.filter(d => d.diameter > thickness / 3 - SAME_SIZE && d.diameter < thickness / 2 + SAME_SIZE);
+
+/** A hole is deeper than half its dowel by this, for the glue: 1/16 in, common practice. */
+const GLUE_ROOM: Mm = inches(1 / 16);
+
+/** Depth of a dowel's hole in each of the two pieces. */
+export const dowelHole = (length: Mm): Mm => length / 2 + GLUE_ROOM;

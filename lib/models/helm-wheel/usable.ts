@@ -1,5 +1,6 @@
 import { type Bound, count, requireBounds, size } from '../bounds.js';
 import type { HelmWheelOptions } from '../helm-wheel-options.js';
+import { seamBounds } from '../seam-bounds.js';
 
 /** Every number a wheel is made of, with its documented range. */
 function bounds({ rim, spokes, hub, trim, edges, fit }: HelmWheelOptions): Bound[] {
@@ -9,6 +10,7 @@ function bounds({ rim, spokes, hub, trim, edges, fit }: HelmWheelOptions): Bound
     count('rim.felloes', rim.felloes, 3, 24),
     count('rim.layers', rim.layers, 1, 24),
     size('rim.thickness', rim.thickness),
+    ...seamBounds('rim.seam', rim.seam),
     count('spokes.count', spokes.count, 3, 36),
     size('spokes.width', spokes.width),
     size('spokes.overall', spokes.overall, rim.outside),
@@ -21,7 +23,7 @@ function bounds({ rim, spokes, hub, trim, edges, fit }: HelmWheelOptions): Bound
     size('trim.plugs.diameter', trim?.plugs?.diameter),
     count('trim.plugs.each', trim?.plugs?.each, 1, 100),
     ...(['rim', 'trim', 'hub'] as const).map(part => size(`edges.${part}.radius`, edges?.[part]?.radius)),
-    ...(['lap', 'wedge', 'bore', 'plug'] as const).map(joint => size(`fit.${joint}`, fit?.[joint], -10, 10)),
+    ...(['lap', 'wedge', 'bore', 'plug', 'seam'] as const).map(joint => size(`fit.${joint}`, fit?.[joint], -10, 10)),
   ];
 }
 

@@ -47,6 +47,7 @@ function siteOf(
     inner: o.inner,
     outer: o.outer,
     sweep,
+    whole: pieceSweep(o),
     ends,
     thickness: layer.thickness,
     clearance: o.clearance ?? SEAM_FIT,

@@ -82,13 +82,15 @@ export function ringFigures(layers: readonly LayerSeams[]): Figure[] {
 /** How the ring goes together. */
 export function ringSteps(layout: RingLayout, layers: readonly LayerSeams[]): string[] {
   const own = [...new Set(layers.flatMap(l => l.joined.steps))];
+  const after = [...new Set(layers.flatMap(l => l.joined.after ?? []))];
   if (layout.layers.length === 1)
-    return layers.length === 0 ? own : [...own, 'Glue the felloes into a ring under a band clamp.'];
+    return layers.length === 0 ? [] : [...own, 'Glue the felloes into a ring under a band clamp.', ...after];
   const loose = layout.layers.some(l => l.loose)
     ? ' Where something runs through a layer, loose felloes fill the spaces between; glue those once it is in.'
     : '';
   return [
     ...own,
     `Glue the felloes into rings and the rings on each other, on their registration pins, under a band clamp.${loose}`,
+    ...after,
   ];
 }

@@ -11,7 +11,10 @@ const SHARE = 1 / 8;
 
 /** Least angle allowed between seams of neighbouring layers. */
 export const leastStagger = (o: RingOptions, sweep: Radians): Radians =>
-  o.seam?.stagger ?? (o.offsets ? 0 : SHARE * sweep);
+  o.seam?.stagger ?? (o.offsets || scarfedByLayers(o) ? 0 : SHARE * sweep);
+
+/** A laser scarfs a ring by staggering its layers over the overlap. */
+const scarfedByLayers = (o: RingOptions): boolean => o.method === 'laser' && o.seam?.joint === 'scarf';
 
 /** Angle between the nearest seams of two rings of seams a felloe apart. */
 function apart(a: Radians, b: Radians, sweep: Radians): Radians {
@@ -35,8 +38,8 @@ function candidates(o: RingOptions, layers: number, first: Radians, sweep: Radia
 /** First seam of every layer that has seams, back to front: the first way that keeps the least angle, else the one that is farthest apart. */
 export function layerOffsets(o: RingOptions, layers: number, first: Radians, sweep: Radians): Radians[] {
   if (o.offsets) return o.offsets.slice(0, layers);
-  if (o.method === 'laser' && o.seam?.joint === 'scarf' && o.seam.overlap !== undefined) {
-    const by = Math.min(o.seam.overlap, sweep / 2);
+  if (scarfedByLayers(o)) {
+    const by = Math.min(o.seam?.overlap ?? Infinity, sweep / 2);
     return Array.from({ length: layers }, (_, j) => first + (j % 2) * by);
   }
   const ways = candidates(o, layers, first, sweep);

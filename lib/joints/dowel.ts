@@ -1,0 +1,184 @@
+import type { Finding } from '../findings/finding.js';
+import { rectangle, vertex } from '../geometry/outline.js';
+import type { EndView, Part, Score } from '../parts/part.js';
+import { type Dowel, dowelHole, dowels, dowelsFor } from '../stock/dowels.js';
+import type { Mm } from '../units/length.js';
+import { printMm } from '../units/print-length.js';
+import { butt } from './butt.js';
+import { glued, seamFace } from './glue.js';
+import { FROM_LAP, freeLength, intoWood, joinedEnds, mm, onSeam, seamStop } from './seam-ends.js';
+import type { SeamJoint, SeamOptions, SeamSite } from './seam-joint.js';
+
+// A butt seam with dowels at mid-thickness, bored into each end square to the seam. Spread evenly: the middle of dowel j of n lies
+// (j + 1/2) / n of the band from its inner edge.
+
+/** Band to a dowel where the plan does not say: holes about 18 mm (3/4 in) from the edges. */
+const BAND_EACH: Mm = 36;
+/** Wood between a hole and the rim's curved edges; common practice, no source. */
+const SHELL: Mm = 3;
+/** Rounding of sizes, mm. */
+const ROUNDING: Mm = 1e-6;
+
+/** What a dowelled seam comes to. */
+export interface DowelSeam {
+  readonly dowel: Dowel;
+  /** of the dowels bought */
+  readonly length: Mm;
+  readonly count: number;
+  /** of each hole */
+  readonly depth: Mm;
+  /** middles, from the wheel's centre */
+  readonly at: readonly Mm[];
+}
+
+const middles = (site: SeamSite, count: number): Mm[] =>
+  Array.from({ length: count }, (_, j) => site.inner + ((j + 0.5) / count) * (site.outer - site.inner));
+
+/** Wood beside a hole: as much as the dowel is thick, to the next hole and to the band's edges. */
+const mostDowels = (site: SeamSite, d: Mm): number =>
+  Math.floor((site.outer - site.inner - 2 * site.edge + ROUNDING) / (3 * d) + 1e-9);
+
+/** How deep a hole may go: clear of laps (unless they pass over it), of the other end's holes, and of the rim's curved outer edge. */
+function deepest(site: SeamSite, d: Mm, at: readonly Mm[]): Mm {
+  const over = site.laps.filter(lap => site.thickness - lap.depth - (site.thickness + d) / 2 < FROM_LAP);
+  const clear = { ...site, laps: over };
+  return Math.min(
+    ...at.map(u => {
+      const across = u + d / 2;
+      const edge = site.outer - SHELL;
+      const shell = edge > across ? Math.sqrt(edge * edge - across * across) : 0;
+      return Math.min(freeLength(clear, u - d / 2) - FROM_LAP, shell);
+    }),
+  );
+}
+
+/** The dowel of the plan's diameter, or the thickest that suits: at most half the thickness, at least a third. */
+function dowelOf(site: SeamSite, diameter: Mm | undefined): Dowel | undefined {
+  const suited = dowelsFor(site.thickness);
+  if (diameter !== undefined) return suited.find(d => Math.abs(d.diameter - diameter) < 0.05);
+  return suited.reduce<Dowel | undefined>((best, d) => (best && best.diameter >= d.diameter ? best : d), undefined);
+}
+
+function unsuited(site: SeamSite, options: SeamOptions): Finding {
+  const names = dowelsFor(site.thickness).map(d => d.name);
+  const why = `in ${mm(site.thickness)} a dowel is a third to a half as thick, ${mm(site.thickness / 3)} to ${mm(site.thickness / 2)}`;
+  const allowed =
+    names.length > 0 ? names.join(', ') : `none of ${dowels[0]!.name} to ${dowels.at(-1)!.name}; joint: finger`;
+  return seamStop(
+    site,
+    'dowel',
+    'diameter',
+    options.diameter ?? 'left out',
+    site.thickness / 2,
+    `${why}; allowed: ${allowed}`,
+  );
+}
+
+/** The longest dowels whose holes fit, or those of the plan's depth. */
+function lengthOf(dowel: Dowel, most: Mm, depth: Mm | undefined): Mm {
+  if (depth !== undefined) return 2 * (depth - dowelHole(0));
+  const fitting = dowel.lengths.filter(l => dowelHole(l) <= most + ROUNDING);
+  return Math.max(...(fitting.length > 0 ? fitting : [Math.min(...dowel.lengths)]));
+}
+
+/** A seam's dowels, and what keeps them out of it. */
+export function dowelSeam(
+  site: SeamSite,
+  options: SeamOptions,
+): { readonly seam?: DowelSeam; readonly findings: Finding[] } {
+  if (site.method === 'laser')
+    return {
+      findings: [
+        seamStop(
+          site,
+          'dowel',
+          'joint',
+          'dowel',
+          'finger',
+          'a laser cuts through the face and cannot bore into an edge; allowed: finger, scarf or key in a rim of layers, butt',
+        ),
+      ],
+    };
+  const dowel = dowelOf(site, options.diameter);
+  if (!dowel) return { findings: [unsuited(site, options)] };
+  const d = dowel.diameter;
+  const room = mostDowels(site, d);
+  const count = options.count ?? Math.min(room, Math.max(2, Math.floor((site.outer - site.inner) / BAND_EACH)));
+  const at = middles(site, Math.max(1, count));
+  const most = deepest(site, d, at);
+  const length = lengthOf(dowel, most, options.depth);
+  const depth = dowelHole(length);
+  const findings = [
+    ...(count < 1 || count > room
+      ? [
+          seamStop(
+            site,
+            'dowel',
+            'count',
+            count,
+            room,
+            `each ${dowel.name} dowel takes ${mm(3 * d)} of the band; allowed: ${room > 0 ? `1 to ${room}` : 'no dowel fits; joint: butt'}`,
+          ),
+        ]
+      : []),
+    ...(length <= 0 || depth > most + ROUNDING
+      ? [
+          seamStop(
+            site,
+            'dowel',
+            'depth',
+            depth,
+            most,
+            `a hole may go ${mm(Math.max(0, most))} deep before it meets a lap, the rim's edge or the other end's holes; allowed: at most that, another seam place, or joint: butt`,
+          ),
+        ]
+      : []),
+  ];
+  return { seam: { dowel, length, count, depth, at }, findings };
+}
+
+/** The seam's face to drill by: x from the rim's inner edge out, y from the back. */
+function endView(site: SeamSite, { at, dowel }: DowelSeam): EndView {
+  return {
+    outline: rectangle(0, 0, site.outer - site.inner, site.thickness),
+    holes: at.map(u => ({ at: { x: u - site.inner, y: site.thickness / 2 }, diameter: dowel.diameter })),
+  };
+}
+
+/** Marks on the front, over every hole, to carry over the edge. */
+function marked(felloe: Part, site: SeamSite, seam: DowelSeam): Part {
+  const marks = joinedEnds(site).flatMap(end =>
+    seam.at.map(
+      (u): Score => ({
+        kind: 'score',
+        face: 'front',
+        line: [0, intoWood(end) * Math.min(15, seam.depth)].map(v => vertex(onSeam(site, end, { u, v }))),
+      }),
+    ),
+  );
+  return { ...felloe, features: [...felloe.features, ...marks], end: endView(site, seam) };
+}
+
+/** Dowels in each seam, drilled by the template of the felloe's end. Diameter a third to a half of the thickness, count and spacing by the
+ * band, depth half a dowel and a little for the glue: common practice, see dowels of the reference tables. */
+export const dowelled: SeamJoint = (felloe, site, options) => {
+  const { seam, findings } = dowelSeam(site, options);
+  if (!seam || findings.length > 0) return { ...butt(felloe, site, options), findings };
+  const { dowel, count, depth, length } = seam;
+  const d = dowel.diameter;
+  return {
+    part: joinedEnds(site).length > 0 ? marked(felloe, site, seam) : felloe,
+    loose: [],
+    hardware: [{ name: `dowel, ${printMm(d)}, ${printMm(length)} long`, quantity: count }],
+    settings: [{ name: 'depth of a dowel hole', value: depth, unit: 'mm' }],
+    steps: [
+      `Drill the dowel holes ${printMm(depth)} deep, square to each seam, through the template of the felloe's end, at mid-thickness.`,
+    ],
+    findings: [],
+    glue: glued([
+      seamFace(site, (count * Math.PI * d * d) / 4),
+      { area: (count * Math.PI * d * length) / 2, long: true },
+    ]),
+    reach: depth,
+  };
+};
