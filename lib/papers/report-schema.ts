@@ -37,6 +37,7 @@ const part = object(
       ...above0,
       description: 'degrees its edges at least and greatest x lean in towards the back face, from square',
     },
+    finish: object({ name: text }, { color: { type: 'string', pattern: '^#[0-9A-Fa-f]{6}$' }, coats: count }),
   },
 );
 

@@ -3,6 +3,7 @@ import { area, bounds } from '../geometry/measure.js';
 import type { Figure, Hardware, Model, Piece, Setting } from '../models/model.js';
 import type { Sheet } from '../nesting/sheet.js';
 import { partFaces } from '../parts/faces.js';
+import type { Finish } from '../parts/finish.js';
 import type { Part, PartKind } from '../parts/part.js';
 import type { Stock } from '../stock/stock.js';
 import { type Mm, type Radians, toDegrees, type Unit } from '../units/length.js';
@@ -24,6 +25,7 @@ export interface ReportPart {
   readonly height: Mm;
   /** degrees its edges at least and greatest x lean in towards the back face, from square; absent where they are square */
   readonly bevel?: number;
+  readonly finish?: Finish;
 }
 
 /** One physical piece: the outline in its own file's frame mirrored (x to -x) if `flipped`, turned anticlockwise by `turn` degrees about
@@ -113,6 +115,7 @@ function reportPart(part: Part): ReportPart {
     area: area(part.region),
     width: box.maxX - box.minX,
     height: box.maxY - box.minY,
+    ...(part.finish && { finish: part.finish }),
     ...(part.bevel && { bevel: fullDegrees(part.bevel) }),
   };
 }

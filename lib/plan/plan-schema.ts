@@ -3,6 +3,7 @@ import type { ModelName } from '../models/index.js';
 import { papers } from '../stock/papers.js';
 import type { Unit } from '../units/length.js';
 import { choice, keys, length, named, notes, text, whole } from './fields.js';
+import { finishes } from './finish-schema.js';
 import { MODELS, modelShapes } from './model-shapes.js';
 import { cutter, stock } from './stock-schema.js';
 import { variants } from './variants.js';
@@ -24,6 +25,7 @@ const common = (unit: Unit) => ({
   stock: stock(unit),
   copies: z.exactOptional(whole(1, 1000)),
   paper: z.exactOptional(paper()),
+  finish: z.exactOptional(finishes()),
   variants: z.exactOptional(variants()),
 });
 

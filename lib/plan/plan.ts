@@ -1,3 +1,4 @@
+import type { Finishes } from '../models/finish.js';
 import type { Prop } from '../models/index.js';
 import type { Cutter, Method, Stock } from '../stock/stock.js';
 import type { Mm, Unit } from '../units/length.js';
@@ -25,6 +26,8 @@ export interface Shop {
 export type Plan = Shop &
   Prop & {
     readonly title: string;
+    /** by kind of part */
+    readonly finish: Finishes;
     /** names of papers.ts for the templates, at least one */
     readonly paper: readonly string[];
   };

@@ -33,7 +33,7 @@ const unitOf = (document: Written): Unit =>
 
 /** What was read: the prop's options (model-shapes.ts proves that the keys left are those), and the shop's side. */
 function toPlan(name: ModelName, read: CommonKeys): Plan {
-  const { title, units, method, cutter, bed, stock, copies, paper, rimwright: _, variants: __, ...rest } = read;
+  const { title, units, method, cutter, bed, stock, copies, finish, paper, rimwright: _, variants: __, ...rest } = read;
   const { model = name, ...options } = rest as { model?: ModelName };
   return {
     title,
@@ -44,6 +44,7 @@ function toPlan(name: ModelName, read: CommonKeys): Plan {
     ...(bed && { bed }),
     stock,
     copies: copies ?? 1,
+    finish: finish ?? {},
     paper: paper ?? [units === 'in' ? 'letter' : 'a4'],
   };
 }

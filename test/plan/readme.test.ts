@@ -1,9 +1,14 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { planSchema } from '../../lib/plan/index.js';
 import { changed, issuesOf } from './valid-plan.js';
 
 const README = readFileSync(new URL('../../lib/plan/README.md', import.meta.url), 'utf8');
+
+/** The pages of the models, which tell of their own keys. */
+const MODELS = new URL('../../lib/models/', import.meta.url);
+const pages = readdirSync(MODELS).filter(name => name.endsWith('.md'));
+const PAGES = [README, ...pages.map(name => readFileSync(new URL(name, MODELS), 'utf8'))].join('\n');
 
 /** Every key of a JSON Schema, however deep. */
 function keysOf(schema: unknown): readonly string[] {
@@ -16,7 +21,7 @@ function keysOf(schema: unknown): readonly string[] {
 test('every key of the plan format is documented', () => {
   const keys = new Set(keysOf(planSchema()));
   expect(keys.size).toBeGreaterThan(45);
-  for (const key of keys) expect(README).toMatch(new RegExp(`\`[^\`]*\\b${key}\\b[^\`]*\``));
+  for (const key of keys) expect(PAGES).toMatch(new RegExp(`\`[^\`]*\\b${key}\\b[^\`]*\``));
 });
 
 test('the refusals it shows are the ones given', () => {
