@@ -19,3 +19,4 @@ export { PAGE_MARGIN, type Paper, paper, papers } from './papers.js';
 export { gaugeDiameter, type Screw, screw, screwLength, screws, screwUnder } from './screws.js';
 export { type Cutter, cutWidth, type Method, type Stock } from './stock.js';
 export { type Cell, type Table, tables } from './tables.js';
+export { type Traits, traitsOf } from './traits.js';

@@ -54,8 +54,8 @@ export const panelMaterials: readonly Material[] = [
   { name: 'MDF', density: 720, source: SOURCES.panelDensity },
   { name: 'hardboard', density: 975, source: SOURCES.panelDensity },
   { name: 'acrylic', density: 1190, source: SOURCES.acrylic },
-  { name: 'extruded polystyrene', density: 25, source: `${SOURCES.foam}; type IV` },
-  { name: 'expanded polystyrene', density: 15, source: `${SOURCES.foam}; type I` },
+  { name: 'extruded polystyrene', also: ['foam', 'XPS'], density: 25, source: `${SOURCES.foam}; type IV` },
+  { name: 'expanded polystyrene', also: ['EPS'], density: 15, source: `${SOURCES.foam}; type I` },
 ];
 
 /** Everything a stock's `species` may name. */
