@@ -2,9 +2,9 @@ import type { Finding } from '../findings/finding.js';
 import { GeometryFailure } from '../geometry/failure.js';
 import { movePoint } from '../geometry/motion.js';
 import type { Model } from '../models/model.js';
-import { apart, type Overlap, overlapOf } from '../models/overlap.js';
+import { apart, type Overlap, overlapOf, TOUCHING } from '../models/overlap.js';
 import { placingFrom, placingKey } from '../models/placing.js';
-import { named, type Solid, solids } from '../models/solids.js';
+import { named, near, type Solid, solids } from '../models/solids.js';
 import type { Form } from '../parts/form.js';
 import { mateFaces } from '../parts/mate-faces.js';
 import type { Mm } from '../units/length.js';
@@ -48,6 +48,7 @@ function clashes(model: Model): Clash[] {
   const known = new Map<string, Clash | undefined>();
   placed.forEach((a, i) => {
     for (const b of placed.slice(i + 1)) {
+      if (!near(a, b, -TOUCHING)) continue;
       const at = placingFrom(a.piece, b.piece);
       if (apart(a.form, b.form, at)) continue;
       const key = [a.piece.part, a.form.stands, b.piece.part, b.form.stands, placingKey(at)].join();

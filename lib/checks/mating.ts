@@ -1,8 +1,8 @@
 import type { Finding } from '../findings/finding.js';
-import { movePoint } from '../geometry/motion.js';
+import { movePoint, mover } from '../geometry/motion.js';
 import type { Model } from '../models/model.js';
 import { placingFrom } from '../models/placing.js';
-import { named, type Solid, solids } from '../models/solids.js';
+import { named, near, type Solid, solids } from '../models/solids.js';
 import type { Form } from '../parts/form.js';
 import { isInside, type SpacePoint } from '../parts/inside.js';
 import { FACE_PLACES, type FacePoint, facePoint, type MateFace, mateFaces } from '../parts/mate-faces.js';
@@ -17,29 +17,21 @@ const beside = ({ at, out }: FacePoint, by: Mm): SpacePoint => ({
   z: at.z + by * out.z,
 });
 
-/** Another piece, with the way from a piece's frame into its own. */
+/** Another piece. */
 interface Neighbour {
-  readonly form: Form;
-  readonly from: (p: SpacePoint) => SpacePoint;
-}
-
-/** A ball round a solid. */
-function ball({ form: { box, breaks }, piece }: Solid): { readonly at: SpacePoint; readonly radius: Mm } {
-  const [low, high] = [breaks[0]!, breaks.at(-1)!];
-  const middle = movePoint({ x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 }, piece);
-  const radius = Math.hypot(box.maxX - box.minX, box.maxY - box.minY, high - low) / 2;
-  return { at: { ...middle, z: piece.z + (low + high) / 2 }, radius };
+  /** whether a point, as the first piece has it, lies in its wood */
+  readonly holds: (p: SpacePoint) => boolean;
 }
 
 function neighbours(a: Solid, all: readonly Solid[], reach: Mm): Neighbour[] {
-  const own = ball(a);
   return all.flatMap(b => {
-    if (b === a) return [];
-    const { at, radius } = ball(b);
-    const off = Math.hypot(at.x - own.at.x, at.y - own.at.y, at.z - own.at.z);
-    if (off > own.radius + radius + reach) return [];
+    if (b === a || !near(a, b, reach)) return [];
     const placing = placingFrom(b.piece, a.piece);
-    return [{ form: b.form, from: p => ({ ...movePoint(p, placing), z: p.z + placing.rise }) }];
+    const move = mover(placing);
+    const [low, high] = [b.low - a.piece.z, b.high - a.piece.z];
+    const holds = (p: SpacePoint): boolean =>
+      p.z > low && p.z < high && isInside(b.form, { ...move(p), z: p.z + placing.rise });
+    return [{ holds }];
   });
 }
 
@@ -49,7 +41,7 @@ function touches(face: MateFace, form: Form, others: readonly Neighbour[], fit: 
     const point = facePoint(form, face, place);
     const next = beside(point, Math.max(0, fit) + WITHIN);
     // a pocket may have taken the face away there
-    return others.some(o => isInside(o.form, o.from(next))) && isInside(form, beside(point, -WITHIN));
+    return others.some(o => o.holds(next)) && isInside(form, beside(point, -WITHIN));
   });
 }
 

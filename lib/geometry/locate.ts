@@ -30,11 +30,14 @@ export function distanceToSegment(s: Segment, p: Point): Mm {
   return between ? Math.min(ends, Math.abs(Math.hypot(u.x, u.y) - s.radius)) : ends;
 }
 
-/** How often an outline winds round a point not on it, anticlockwise positive: chords by a ray to +x (half open, so that a
- * vertex counts once), then 1 for each arc that has the point between itself and its chord. */
-export function windingNumber(outline: Outline, p: Point): number {
+/** How often an outline winds round a point not on it, anticlockwise positive. */
+export const windingNumber = (outline: Outline, p: Point): number => windingOfEdges(segments(outline), p);
+
+/** The same by the outline's edges, for many points: chords by a ray to +x (half open, so that a vertex counts once), then 1 for each arc
+ * that has the point between itself and its chord. */
+export function windingOfEdges(edges: readonly Segment[], p: Point): number {
   let winding = 0;
-  for (const s of segments(outline)) {
+  for (const s of edges) {
     const side = sideOf(s.from.x, s.from.y, s.to.x, s.to.y, p.x, p.y);
     if (s.from.y <= p.y !== s.to.y <= p.y) {
       if (s.from.y <= p.y && side > 0) winding++;

@@ -31,7 +31,8 @@ function cosSin(turn: Radians): readonly [number, number] {
   )[((quarters % 4) + 4) % 4]!;
 }
 
-function mover(m: Motion): (p: Point) => Point {
+/** A motion as a function, for many points: its sine and cosine are worked out once. */
+export function mover(m: Motion): (p: Point) => Point {
   const [c, s] = cosSin(m.turn);
   const flip = m.mirrored ? -1 : 1;
   return p => ({ x: c * flip * p.x - s * p.y + m.x, y: s * flip * p.x + c * p.y + m.y });

@@ -1,6 +1,6 @@
 import { difference, intersection } from '../geometry/boolean.js';
 import { area, type Box, centroid, perimeter } from '../geometry/measure.js';
-import { type Motion, movePoint, moveRegion } from '../geometry/motion.js';
+import { type Motion, moveRegion, mover } from '../geometry/motion.js';
 import type { Region } from '../geometry/outline.js';
 import { dot, type Point, subtract } from '../geometry/point.js';
 import { separated } from '../geometry/separated.js';
@@ -62,7 +62,7 @@ export function apart(a: Form, b: Form, at: Placing): boolean {
   const high = Math.min(a.breaks.at(-1)!, b.breaks.at(-1)! + at.rise);
   if (high - low < TOUCHING) return true;
   const first = corners(a.box);
-  const second = corners(b.box).map(p => movePoint(p, at));
+  const second = corners(b.box).map(mover(at));
   return keptApart(first, second) || keptApart(second, first);
 }
 

@@ -1,4 +1,7 @@
+import { movePoint } from '../geometry/motion.js';
+import { distance, type Point } from '../geometry/point.js';
 import { type Form, formOf } from '../parts/form.js';
+import type { Mm } from '../units/length.js';
 import type { Model, Piece } from './model.js';
 
 /** A piece as a solid in its place. */
@@ -7,6 +10,24 @@ export interface Solid {
   readonly form: Form;
   /** its place among the pieces of its part, from 0 */
   readonly index: number;
+  readonly low: Mm;
+  readonly high: Mm;
+  /** a circle round its plan */
+  readonly middle: Point;
+  readonly radius: Mm;
+}
+
+function solid(piece: Piece, form: Form, index: number): Solid {
+  const { box, breaks } = form;
+  return {
+    piece,
+    form,
+    index,
+    low: piece.z + breaks[0]!,
+    high: piece.z + breaks.at(-1)!,
+    middle: movePoint({ x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 }, piece),
+    radius: Math.hypot(box.maxX - box.minX, box.maxY - box.minY) / 2,
+  };
 }
 
 /** Every piece of a prop as a solid, in the order of its pieces; those of one part share their form.
@@ -24,9 +45,14 @@ export function solids(model: Model): Solid[] {
     forms.set(key, form);
     const index = counts.get(part.id) ?? 0;
     counts.set(part.id, index + 1);
-    return [{ piece, form, index }];
+    return [solid(piece, form, index)];
   });
 }
+
+/** Whether two solids may come within a distance of each other: the heights and circles they lie in do. */
+export const near = (a: Solid, b: Solid, within: Mm): boolean =>
+  Math.max(a.low, b.low) - Math.min(a.high, b.high) <= within &&
+  distance(a.middle, b.middle) <= a.radius + b.radius + within;
 
 /** A piece as a finding names it. */
 export const named = ({ form: { part }, index }: Solid): string =>

@@ -20,6 +20,8 @@ export interface Form {
   /** whether the section also changes between two of them: bevelled edges of a lying part, slanted or round ones of a standing */
   readonly varies: boolean;
   readonly cleared: readonly Clearing[];
+  /** of its part's region */
+  readonly edges: readonly Segment[];
   /** what a lying part with square edges is at every height, before anything is cleared from it */
   readonly plate: readonly Region[];
 }
@@ -38,7 +40,7 @@ function distinct(heights: readonly Mm[]): Mm[] {
   return sorted.filter((h, i) => i === 0 || h - sorted[i - 1]! > SAME_HEIGHT);
 }
 
-const edges = (region: Region): Segment[] => [region.outer, ...region.openings].flatMap(segments);
+const edgesOf = (region: Region): Segment[] => [region.outer, ...region.openings].flatMap(segments);
 
 const upright = (s: Segment): boolean =>
   s.kind === 'line' && (Math.abs(s.from.x - s.to.x) < SAME_HEIGHT || Math.abs(s.from.y - s.to.y) < SAME_HEIGHT);
@@ -52,13 +54,14 @@ function lying(part: Part, cleared: readonly Clearing[]): Form {
     breaks: distinct([0, ...inside, part.thickness]),
     varies: bevelSlope(part) > 0,
     cleared,
+    edges: edgesOf(part.region),
     plate: [part.region],
   };
 }
 
 function standing(part: Part, cleared: readonly Clearing[]): Form {
   const { minX, maxX, minY, maxY } = bounds(part.region.outer);
-  const all = [part.region, ...cleared.map(c => c.area)].flatMap(edges);
+  const all = [part.region, ...cleared.map(c => c.area)].flatMap(edgesOf);
   const heights = all.map(segmentBounds).flatMap(b => [b.minY, b.maxY]);
   return {
     part,
@@ -67,6 +70,7 @@ function standing(part: Part, cleared: readonly Clearing[]): Form {
     breaks: distinct([minY, maxY, ...heights.filter(y => y > minY && y < maxY)]),
     varies: !all.every(upright),
     cleared,
+    edges: edgesOf(part.region),
     plate: [],
   };
 }
