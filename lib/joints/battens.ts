@@ -14,8 +14,9 @@ export interface BattenSite {
   readonly width: Mm;
   /** of the circle that their corners stay in */
   readonly radius: Mm;
-  /** how far each must lie over the outermost planks, which start at this level */
+  /** level at which the outermost planks start */
   readonly outermost: Mm;
+  /** how far each lies over them at the least */
   readonly bite: Mm;
   readonly obstacles: readonly Obstacle[];
 }

@@ -1,5 +1,5 @@
 import { distanceToSegment, locate } from '../geometry/locate.js';
-import { type Point, polar } from '../geometry/point.js';
+import { distance, type Point, polar } from '../geometry/point.js';
 import { type Segment, segmentFrom } from '../geometry/segment.js';
 import type { Drill, Part } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
@@ -12,13 +12,15 @@ export interface RodSite {
   readonly count: number;
   /** diameter of each hole, its fit included */
   readonly hole: Mm;
-  /** wood between a hole and a seam */
+  /** wood between a hole and a seam or a pin */
   readonly wall: Mm;
   /** least and largest radius of the rods' circle */
   readonly from: Mm;
   readonly to: Mm;
   /** seams of the ends, from point to point */
   readonly seams: readonly (readonly [Point, Point])[];
+  /** other round things in the ends: registration pins */
+  readonly pins: readonly (Point & { readonly radius: Mm })[];
 }
 
 /** The circle of the rods: the first one's angle from +x, and the wood that is left between a hole and the nearest seam. */
@@ -45,8 +47,13 @@ const line = ([a, b]: readonly [Point, Point]): Segment => segmentFrom({ ...a, b
 export function rodCircles(site: RodSite): RodCircle[] {
   if (!(site.to >= site.from)) return [];
   const seams = site.seams.map(line);
-  const clear = (points: readonly Point[]): Mm =>
-    Math.min(2 * site.wall, ...points.flatMap(p => seams.map(s => distanceToSegment(s, p) - site.hole / 2)));
+  const clear = (points: readonly Point[]): Mm => {
+    const off = points.flatMap(p => [
+      ...seams.map(s => distanceToSegment(s, p)),
+      ...site.pins.map(pin => distance(pin, p) - pin.radius),
+    ]);
+    return Math.min(2 * site.wall, ...off.map(d => d - site.hole / 2));
+  };
   const circles = Array.from({ length: RADII }, (_, r) =>
     Array.from({ length: ANGLES }, (_, a): RodCircle => {
       const radius = site.to - ((site.to - site.from) * r) / (RADII - 1);

@@ -1,12 +1,18 @@
 import type { Outcome } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
+import { cableReel } from './cable-reel.js';
+import type { CableReelOptions } from './cable-reel-options.js';
 import { helmWheel } from './helm-wheel.js';
 import type { HelmWheelOptions } from './helm-wheel-options.js';
 import type { Model } from './model.js';
+import { waterWheel } from './water-wheel.js';
+import type { WaterWheelOptions } from './water-wheel-options.js';
 
 /** What each model is made from. A new model is a row here, a row of `builders`, and its keys in lib/plan/model-shapes.ts. */
 export interface ModelOptions {
   readonly 'helm-wheel': HelmWheelOptions;
+  readonly 'cable-reel': CableReelOptions;
+  readonly 'water-wheel': WaterWheelOptions;
 }
 
 export type ModelName = keyof ModelOptions;
@@ -18,6 +24,8 @@ export type Builder<O> = (options: O, stock: readonly Stock[], title?: string) =
 
 const builders: { readonly [N in ModelName]: Builder<ModelOptions[N]> } = {
   'helm-wheel': helmWheel,
+  'cable-reel': cableReel,
+  'water-wheel': waterWheel,
 };
 
 /** A model's name with its options. */
