@@ -1,5 +1,5 @@
 import { movePolyline, turning } from '../geometry/motion.js';
-import { type Polyline, vertex } from '../geometry/outline.js';
+import { type Polyline, rectangle, vertex } from '../geometry/outline.js';
 import type { Part, Score } from '../parts/part.js';
 import { type Dowel, dowelsFor } from '../stock/dowels.js';
 import type { Mm, Radians } from '../units/length.js';
@@ -49,11 +49,12 @@ export const boredFelloe = (felloe: Part, joint: BoredTongue, at: readonly Radia
     at.flatMap(angle => marks(joint, 1).map(line => movePolyline(line, turning(Math.PI / 2 + angle)))),
   );
 
-/** A spoke along +x marked on its front for the hole bored into its outer end. */
-export const boredSpoke = (spoke: Part, joint: BoredTongue): Part => scored(spoke, marks(joint, -1));
-
-/** What the tongue is bought as. */
-export function dowelName(joint: BoredTongue): string {
-  const mm = (v: Mm): number => Math.round(v * 100) / 100;
-  return `dowel rod, ${mm(joint.diameter)} mm, cut ${mm(2 * joint.depth)} mm long`;
-}
+/** A spoke along +x marked on its front for the hole bored into its outer end, with that end to drill by.
+ * @param end width of the spoke there, mm */
+export const boredSpoke = (spoke: Part, joint: BoredTongue, end: Mm): Part => ({
+  ...scored(spoke, marks(joint, -1)),
+  end: {
+    outline: rectangle(0, 0, end, spoke.thickness),
+    holes: [{ at: { x: end / 2, y: spoke.thickness / 2 }, diameter: joint.diameter }],
+  },
+});

@@ -2,17 +2,23 @@ import type { Outcome } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
 import { cableReel } from './cable-reel.js';
 import type { CableReelOptions } from './cable-reel-options.js';
+import { cartWheel } from './cart-wheel.js';
+import type { CartWheelOptions } from './cart-wheel-options.js';
 import { helmWheel } from './helm-wheel.js';
 import type { HelmWheelOptions } from './helm-wheel-options.js';
 import type { Model } from './model.js';
+import { stand } from './stand.js';
+import type { StandOptions } from './stand-options.js';
 import { waterWheel } from './water-wheel.js';
 import type { WaterWheelOptions } from './water-wheel-options.js';
 
 /** What each model is made from. A new model is a row here, a row of `builders`, and its keys in lib/plan/model-shapes.ts. */
 export interface ModelOptions {
   readonly 'helm-wheel': HelmWheelOptions;
+  readonly 'cart-wheel': CartWheelOptions;
   readonly 'cable-reel': CableReelOptions;
   readonly 'water-wheel': WaterWheelOptions;
+  readonly stand: StandOptions;
 }
 
 export type ModelName = keyof ModelOptions;
@@ -24,8 +30,10 @@ export type Builder<O> = (options: O, stock: readonly Stock[], title?: string) =
 
 const builders: { readonly [N in ModelName]: Builder<ModelOptions[N]> } = {
   'helm-wheel': helmWheel,
+  'cart-wheel': cartWheel,
   'cable-reel': cableReel,
   'water-wheel': waterWheel,
+  stand,
 };
 
 /** A model's name with its options. */

@@ -21,7 +21,9 @@ const TURN = 2 * Math.PI;
 
 /** The stretches of a ring between all cuts that any of its layers has there. */
 export function arcsBetween(cuts: readonly Radians[]): Arc[] {
-  const sorted = [...new Set(cuts.map(c => Math.round(wrap(c) * 1e9) / 1e9))].sort((a, b) => a - b);
+  // told apart by rounding, but kept as they are: pins of a regular ring stay regular
+  const places = new Map(cuts.map(c => [Math.round(wrap(c) * 1e9), wrap(c)]));
+  const sorted = [...places.values()].sort((a, b) => a - b);
   return sorted.map((from, i) => ({ from, sweep: (sorted[i + 1] ?? sorted[0]! + TURN) - from }));
 }
 

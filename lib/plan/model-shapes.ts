@@ -2,15 +2,19 @@ import type * as z from 'zod/mini';
 import type { ModelName, ModelOptions } from '../models/index.js';
 import type { Unit } from '../units/length.js';
 import { cableReelShape } from './cable-reel-schema.js';
+import { cartWheelShape } from './cart-wheel-schema.js';
 import type { keys } from './fields.js';
 import { helmWheelShape } from './helm-wheel-schema.js';
+import { standShape } from './stand-schema.js';
 import { waterWheelShape } from './water-wheel-schema.js';
 
 /** The keys of a plan that are its model's options, by model, for bare numbers in `unit`. */
 export const modelShapes = {
   'helm-wheel': helmWheelShape,
+  'cart-wheel': cartWheelShape,
   'cable-reel': cableReelShape,
   'water-wheel': waterWheelShape,
+  stand: standShape,
 } as const satisfies Readonly<Record<ModelName, (unit: Unit) => object>>;
 
 type Shapes = { [N in ModelName]: ReturnType<(typeof modelShapes)[N]> };

@@ -1,0 +1,105 @@
+import { printMm } from '../../units/print-length.js';
+import { planingSteps } from '../named-stock.js';
+import type { Ring } from '../ring.js';
+import { capScrews } from './cap.js';
+import { navePins } from './layout.js';
+import type { CartSizes } from './sizes.js';
+
+function planed(s: CartSizes): string[] {
+  const one = (layers: number): boolean => Math.round(layers) === 1;
+  return planingSteps([
+    ...(one(s.rim.layers) ? [{ where: 'rim.thickness', ...s.rim }] : []),
+    ...(one(s.spoke.layers) ? [{ where: 'spokes.thickness', ...s.spoke }] : []),
+    { where: 'spokes.thickness', thickness: s.nave.middle.each, stock: s.nave.stock },
+    { where: 'nave.length', thickness: s.nave.sides.each, stock: s.nave.stock },
+    ...(s.cap ? [{ where: 'cap.thickness', ...s.cap }] : []),
+  ]);
+}
+
+function spokeSteps(s: CartSizes): string[] {
+  const stacked = Math.round(s.spoke.layers) > 1 ? ['Glue the layers of each spoke on their pins.'] : [];
+  const chamfer = s.edges.spokes
+    ? [
+        `Chamfer the spokes' long edges by ${printMm(s.edges.spokes.radius)}, stopping ${printMm(s.spoke.width / 2)} short of each shoulder.`,
+      ]
+    : [];
+  const { tongue } = s;
+  if (tongue.joint === 'captured')
+    return [...stacked, ...chamfer, 'Try every tenon in its mortise and every tongue in its slot before glue.'];
+  const { diameter, depth } = tongue.bored;
+  return [
+    ...stacked,
+    ...chamfer,
+    `Carry the marks for the tongues square over the felloes' inner edges and the spokes' ends; bore ${printMm(diameter)} holes ${printMm(depth)} deep there at mid-thickness, along the marks.`,
+  ];
+}
+
+/** How wheel and nave come together: the mortises stay open in front until the last discs close them. */
+function assembly(s: CartSizes, rim: Ring): string[] {
+  const registered = navePins(s) ? ' on their pins' : '';
+  const nave = `Glue the nave's back discs and its ${Math.round(s.nave.middle.layers) > 1 ? 'discs' : 'disc'} with mortises on each other${registered}; leave the front discs off.`;
+  const close = 'Glue the front discs of the nave over the feet.';
+  if (s.tongue.joint === 'captured')
+    return [
+      nave,
+      ...rim.steps.slice(0, -1),
+      'Glue the felloes of each layer of the rim into a ring under a band clamp; glue the layers up to the last one that lies behind or beside the tongues on each other, on their registration pins.',
+      'Lay the spokes down flat, feet into the mortises and tongues into their slots; glue them in, then the remaining layers of the rim over the tongues.',
+      close,
+    ];
+  return [
+    nave,
+    'Glue each felloe to its spokes first: dowel into the felloe, spoke onto the dowel along its own line.',
+    ...rim.steps,
+    'Lower the spokes into the open mortises from in front; glue them in.',
+    close,
+  ];
+}
+
+function finishing(s: CartSizes): string[] {
+  const { cap, tyre } = s;
+  const routed = (['rim', 'nave', 'cap'] as const).flatMap(part => {
+    const edge = s.edges[part];
+    return edge
+      ? [
+          `Rout the edges of the ${part} (${edge.shape ?? 'round'}, ${printMm(edge.radius)})${part === 'rim' ? ' once it is glued up' : ''}.`,
+        ]
+      : [];
+  });
+  const held = cap && capScrews(s, cap) ? 'Screw' : 'Glue';
+  const over =
+    s.nave.axis.kind === 'none' || cap?.open || !cap?.faces.includes('front')
+      ? ''
+      : '; the axle ends flush with the nave, under the front cap';
+  return [
+    ...routed,
+    ...(tyre
+      ? [
+          `Wrap the tyre's strip round the rim dry, trim it to a tight butt over the middle of a felloe, then fix it with contact glue or small screws; paint it before that if its edges show.`,
+        ]
+      : []),
+    ...(cap ? [`${held} the hub ${cap.faces.length > 1 ? 'caps' : 'cap'} on${over}.`] : []),
+  ];
+}
+
+/** What can hurt, and who has the last word. */
+function safety(s: CartSizes): string[] {
+  const turned =
+    s.turns === 'fixed'
+      ? 'Hang or stand it so that it cannot fall or roll: a hung wheel needs an anchor rated for it, set by someone who may.'
+      : 'Chock or lock the wheel whenever nobody works it: fingers and feet go between spokes.';
+  return [
+    `${turned} It is a prop and carries no load; local rules for stages and play equipment come first.`,
+    'Wear eye protection, and a mask where there is dust.',
+  ];
+}
+
+/** How the wheel goes together, in order. */
+export const cartSteps = (s: CartSizes, rim: Ring): string[] => [
+  ...planed(s),
+  'Cut every piece, letter it, and lay the wheel out dry.',
+  ...spokeSteps(s),
+  ...assembly(s, rim),
+  ...finishing(s),
+  ...safety(s),
+];

@@ -1,0 +1,102 @@
+import * as z from 'zod/mini';
+import type { Mm, Unit } from '../units/length.js';
+import { choice, keys, length, text, whole } from './fields.js';
+import { hole } from './hole-schema.js';
+import { seam } from './seam-schema.js';
+
+/** Largest sizes, mm: a wheel of 6 m, and what could belong to it. */
+const LARGEST: Mm = 6000;
+const HALF: Mm = LARGEST / 2;
+const THICKEST: Mm = 300;
+const LONGEST_NAME = 40;
+
+/** Name of a stock; whether it is there is asked once all of them are read. */
+const stockName = () => text(LONGEST_NAME);
+const thickness = (unit: Unit) => z.exactOptional(length(unit, 0.2, THICKEST));
+const width = (unit: Unit) => z.exactOptional(length(unit, 0.5, 500));
+
+const rim = (unit: Unit) =>
+  keys({
+    outside: length(unit, 40, LARGEST),
+    band: length(unit, 2, HALF),
+    felloes: z.exactOptional(whole(3, 36)),
+    layers: z.exactOptional(whole(1, 12)),
+    thickness: thickness(unit),
+    seam: z.exactOptional(seam(unit)),
+    stock: stockName(),
+  });
+
+const tongue = (unit: Unit) =>
+  keys({
+    joint: z.exactOptional(choice(['captured', 'drilled'])),
+    width: width(unit),
+    length: width(unit),
+    thickness: z.exactOptional(length(unit, 0.5, THICKEST)),
+  });
+
+const spokes = (unit: Unit) =>
+  keys({
+    count: whole(3, 36),
+    width: length(unit, 1, 500),
+    taper: z.exactOptional(length(unit, 0, 500)),
+    thickness: thickness(unit),
+    tenon: z.exactOptional(keys({ width: width(unit), length: width(unit) })),
+    tongue: z.exactOptional(tongue(unit)),
+    stock: stockName(),
+  });
+
+/** The hole in the middle: `none`, `{ axle }` or `{ bearing, seat }`. */
+function bore(unit: Unit) {
+  const error = 'none, { axle: 15mm } or { bearing: "6202", seat: shoulder }';
+  return z.union([z.literal('none'), hole(unit, error)], { error });
+}
+
+const nave = (unit: Unit) =>
+  keys({
+    diameter: length(unit, 4, LARGEST),
+    length: z.exactOptional(length(unit, 0.6, 2 * THICKEST)),
+    bore: z.exactOptional(bore(unit)),
+    stock: stockName(),
+  });
+
+/** `none`, or the strip's size. */
+function tyre(unit: Unit) {
+  const error = 'none or { thickness: 3mm, width: 40mm }';
+  const strip = keys({ thickness: length(unit, 0.05, 50), width: z.exactOptional(length(unit, 0.5, THICKEST)) });
+  return z.union([z.literal('none'), strip], { error });
+}
+
+const cap = (unit: Unit) =>
+  keys({
+    faces: z.exactOptional(choice(['front', 'back', 'both', 'none'])),
+    diameter: length(unit, 4, LARGEST),
+    thickness: thickness(unit),
+    front: z.exactOptional(choice(['open', 'closed'])),
+    stock: stockName(),
+  });
+
+const edge = (unit: Unit) =>
+  z.exactOptional(
+    keys({
+      shape: z.exactOptional(choice(['round', 'chamfer'])),
+      radius: length(unit, 0.2, 50),
+      faces: z.exactOptional(choice(['front', 'back', 'both'])),
+    }),
+  );
+
+/** Clearance, mm: a press of 1 mm to a gap of 3 mm. */
+const clearance = (unit: Unit) => z.exactOptional(length(unit, -1, 3));
+
+/** The keys of a plan that are a cart wheel's options. */
+export const cartWheelShape = (unit: Unit) => ({
+  rim: rim(unit),
+  spokes: spokes(unit),
+  nave: nave(unit),
+  tyre: z.exactOptional(tyre(unit)),
+  cap: z.exactOptional(cap(unit)),
+  edges: z.exactOptional(keys({ rim: edge(unit), spokes: edge(unit), nave: edge(unit), cap: edge(unit) })),
+  turns: z.exactOptional(choice(['shaft', 'bearing', 'fixed'])),
+  fit: z.exactOptional(
+    keys({ mortise: clearance(unit), tongue: clearance(unit), seam: clearance(unit), bore: clearance(unit) }),
+  ),
+});
