@@ -4,7 +4,7 @@ import { cutters } from './cutters.js';
 import { dowels } from './dowels.js';
 import type { Sourced } from './lookup.js';
 import { lumber } from './lumber.js';
-import { panelMaterials, species } from './materials.js';
+import { type Material, panelMaterials, species } from './materials.js';
 import { panels, plywoodCategories } from './panels.js';
 import { papers } from './papers.js';
 import { screws } from './screws.js';
@@ -45,13 +45,16 @@ function table<T extends Sourced>(
 /** Cutters with their numbers side by side instead of nested. */
 const widths = cutters.map(c => ({ name: c.name, kind: c.cutter.kind, width: cutWidth(c.cutter), source: c.source }));
 
+/** Other names a material is sold under. */
+const alsoSold = (m: Material): Row => ({ also: (m.also ?? []).join(', ') });
+
 /** Every reference table, for printing; lengths mm, densities kg/m³. */
 export const tables = (): readonly Table[] => [
   table('lumber', 'Softwood boards, dressed dry', mm('thickness', 'width'), lumber),
   table('panels', 'Sheets as sold', mm('length', 'width', 'thicknesses'), panels),
   table('plywood', 'What a nominal thickness of plywood may measure', mm('thinnest', 'thickest'), plywoodCategories),
-  table('species', 'Wood at 12 % moisture', { density: 'kg/m3' }, species, m => ({ also: (m.also ?? []).join(', ') })),
-  table('materials', 'Panels, plastic and foam', { density: 'kg/m3' }, panelMaterials),
+  table('species', 'Wood at 12 % moisture', { density: 'kg/m3' }, species, alsoSold),
+  table('materials', 'Panels, plastic and foam', { density: 'kg/m3' }, panelMaterials, alsoSold),
   table('biscuits', 'Biscuits and their slots', mm('length', 'width', 'thickness', 'depth', 'slot'), biscuits, b => ({
     slot: slotLength(b.depth),
   })),
