@@ -163,6 +163,35 @@ def write(folder, fault):
         json.dump(told, file)
 
 
+STAVES = 12
+STOOD = {
+    "floor": {"OUTSIDE": [circle(0, 0, 100)], "INSIDE": [rect(-10, -5, 10, 0)]},
+    "paddle": {"OUTSIDE": [[(x, y, 0) for x, y in [(-10, 0), (10, 0), (10, 10), (30, 10), (30, 80), (-30, 80), (-30, 10), (-10, 10)]]]},
+    "stave": {"OUTSIDE": [rect(-40, 0, 40, 300)]},
+}
+
+
+def write_stood(folder, fault):
+    """A paddle with its tab in a slot, and a ring of bevelled staves round it; parts and assembly only."""
+    os.makedirs(os.path.join(folder, "parts"), exist_ok=True)
+    for name, layers in STOOD.items():
+        save(os.path.join(folder, "parts"), name, layers)
+    bevel = 14.9 if fault == "stood-bevel" else 180 / STAVES
+    parts = [
+        {"id": "floor", "quantity": 1, "thickness": 10},
+        {"id": "paddle", "quantity": 1, "thickness": 5},
+        {"id": "stave", "quantity": STAVES, "thickness": 18, "bevel": bevel},
+    ]
+    back = 40 / math.tan(math.pi / STAVES) - 18
+    assembly = [piece("floor", 20, 0, 0, 0), {**piece("paddle", 20, 0, 0, -1 if fault == "stood-low" else 0), "stands": True}]
+    for i in range(STAVES):
+        turn = 2 * math.pi * i / STAVES
+        stave = piece("stave", math.degrees(turn), back * math.sin(turn), -back * math.cos(turn), 0)
+        assembly.append({**stave, "stands": True})
+    with open(os.path.join(folder, "report.json"), "w", encoding="utf-8") as file:
+        json.dump({"parts": parts, "assembly": assembly}, file)
+
+
 if __name__ == "__main__":
     for name in sys.argv[2:]:
-        write(os.path.join(sys.argv[1], name), name)
+        (write_stood if name.startswith("stood") else write)(os.path.join(sys.argv[1], name), name)

@@ -43,3 +43,16 @@ judging('each folder with a fault is found out', () => {
     expect(lines.join('\n'), fault).toMatch(sentence);
   }
 });
+
+judging('standing pieces are judged as solids, their bevels too', () => {
+  const names = ['stood', 'stood-low', 'stood-bevel'];
+  expect(writeFixtures(folder, names).status).toBe(0);
+  const { status, output } = judgeFolders(
+    names.map(name => join(folder, name)),
+    ['assembly'],
+  );
+  expect(status).toBe(1);
+  expect(output).not.toContain('stood: ');
+  expect(output).toMatch(/stood-low: .*floor \(entry 0\) and paddle \(entry 1\) share 200\.000 mm2/);
+  expect(output.split('\n').filter(line => line.startsWith('stood-bevel: '))).toHaveLength(12);
+});

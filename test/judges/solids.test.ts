@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { type Assembled, overlaps } from './solids.js';
 
 type Vertex = readonly [x: number, y: number, bulge?: number];
@@ -89,6 +89,93 @@ test('a slab turned over takes the peg from above', () => {
 
 test('pieces on top of each other touch and do not overlap', () => {
   expect(judge(at('ring'), at('core'), at('slab', { z: 6 }), at('peg', { z: 18 }))).toEqual([]);
+});
+
+describe('standing pieces', () => {
+  const shelves = new Map([
+    // a tab 20 wide and 10 high under a paddle 60 wide, its back at y = 0 once it stands, its front at -5
+    [
+      'parts/paddle.dxf',
+      dxf({
+        OUTSIDE: [
+          [
+            [-10, 0],
+            [10, 0],
+            [10, 10],
+            [30, 10],
+            [30, 80],
+            [-30, 80],
+            [-30, 10],
+            [-10, 10],
+          ],
+        ],
+      }),
+    ],
+    ['parts/disc.dxf', dxf({ OUTSIDE: [disc(100)], INSIDE: [box(-10, -5, 10, 0)] })],
+    ['parts/cheek.dxf', dxf({ OUTSIDE: [box(0, 0, 50, 100)], POCKET_4: [box(10, 40, 50, 52)] })],
+    ['parts/shelf.dxf', dxf({ OUTSIDE: [box(0, 0, 40, 34)] })],
+    ['parts/stave.dxf', dxf({ OUTSIDE: [box(-40, 0, 40, 300)] })],
+  ]);
+  const sizes = [
+    { id: 'paddle', thickness: 5 },
+    { id: 'disc', thickness: 10 },
+    { id: 'cheek', thickness: 10 },
+    { id: 'shelf', thickness: 12 },
+    { id: 'stave', thickness: 18, bevel: 15 },
+  ];
+  const stood = (part: string, over: Partial<Entry> = {}): Entry => at(part, { ...over, stands: true });
+  const judged = (assembly: Entry[], bevel = 15) =>
+    overlaps(shelves, { parts: sizes.map(p => (p.bevel ? { ...p, bevel } : p)), assembly });
+
+  test('a tab fits its slot at any turn; let in by a tenth it overlaps by both shoulders', () => {
+    for (const turn of [0, 30, 200]) expect(judged([at('disc', { turn }), stood('paddle', { turn })])).toEqual([]);
+    const [found] = judged([at('disc'), stood('paddle', { z: -0.1 })]);
+    expect(found?.area).toBeCloseTo(40 * 5, 3);
+    expect(found?.z).toBeCloseTo(9.95, 6);
+    expect(judged([at('disc'), stood('paddle', { y: 0.1 })])).toHaveLength(1);
+  });
+
+  test('a pocket in a standing piece takes a shelf, seen on either face', () => {
+    const shelf = (y: number, z = 40) => at('shelf', { x: 10, y, z });
+    expect(judged([stood('cheek'), shelf(-40)])).toEqual([]);
+    expect(judged([stood('cheek'), shelf(-40, 41)])).toHaveLength(1);
+    expect(judged([stood('cheek'), shelf(-4)])).toHaveLength(1);
+    // its file shows the back: mirrored, the pocket opens to +y
+    const turned = stood('cheek', { flipped: true, x: 60 });
+    expect(judged([turned, shelf(-4)])).toEqual([]);
+    expect(judged([turned, shelf(-40)])).toHaveLength(1);
+  });
+
+  test('twelve staves bevelled by 15 degrees close a ring; by 14 they do not fit', () => {
+    const inradius = 40 / Math.tan(Math.PI / 12) - 18;
+    const ring = Array.from({ length: 12 }, (_, i) => {
+      const turn = (Math.PI * i) / 6;
+      return stood('stave', { turn: 30 * i, x: inradius * Math.sin(turn), y: -inradius * Math.cos(turn) });
+    });
+    expect(judged(ring)).toEqual([]);
+    expect(judged(ring, 14)).toHaveLength(12);
+  });
+
+  test('lying staves lean in towards their backs, whichever face their file shows', () => {
+    const side = (over: Partial<Entry>) => judged([at('stave'), at('stave', over)]);
+    expect(side({ x: 80 })).toEqual([]);
+    expect(side({ x: 79 })).toHaveLength(1);
+    // a strip at the front's height 1 mm wide, at the back's none: half a slab under the front it is nearly that
+    expect(side({ x: 79 })[0]?.area).toBeGreaterThan(200);
+    expect(side({ x: 79, flipped: true })[0]?.area).toBeGreaterThan(200);
+  });
+});
+
+test('an island in a pocket stays standing', () => {
+  const tray = new Map([
+    ['parts/tray.dxf', dxf({ OUTSIDE: [box(-50, -50, 50, 50)], POCKET_5: [disc(40), disc(20)] })],
+    ['parts/lid.dxf', dxf({ OUTSIDE: [disc(40)], INSIDE: [disc(20)] })],
+    ['parts/plug.dxf', dxf({ OUTSIDE: [disc(15)] })],
+  ]);
+  const trays = ['tray', 'lid', 'plug'].map(id => ({ id, thickness: 10 }));
+  const judged = (part: string) => overlaps(tray, { parts: trays, assembly: [at('tray'), at(part, { z: 5 })] });
+  expect(judged('lid')).toEqual([]);
+  expect(judged('plug')).toHaveLength(1);
 });
 
 test('a file that is not there is an error', () => {

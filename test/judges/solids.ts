@@ -1,9 +1,10 @@
 import library, { type Path, type Paths } from 'clipper-lib';
-import { type Corner, type FlatLayers, readFlat } from './dxf-outlines.js';
+import { boxOf, CHORD, clip, type ReportedPart, type Solid, sectionOf, solidOf, stoodSection, UNIT } from './solid.js';
+import { levels } from './strips.js';
 
 /** What the judge needs of report.json. Lengths mm, turn in degrees. */
 export interface Assembled {
-  readonly parts: readonly { readonly id: string; readonly thickness: number }[];
+  readonly parts: readonly ReportedPart[];
   readonly assembly: readonly {
     readonly part: string;
     readonly turn: number;
@@ -11,6 +12,7 @@ export interface Assembled {
     readonly y: number;
     readonly z: number;
     readonly flipped: boolean;
+    readonly stands?: true;
   }[];
 }
 
@@ -22,86 +24,18 @@ export interface Overlap {
   readonly z: number;
 }
 
-const CHORD = 0.002; // mm: how far a polygon may stray from an arc
-const UNIT = 1e4; // clipper counts in whole numbers: a tenth of a micrometre
 const AREA = 0.05; // mm²: overlap up to this is rounding
 const SLAB = 0.01; // mm: slabs thinner than this are rounding of depths in layer names
+const BEVELLED = 16; // slabs a part with bevelled edges is cut into
 
-const { Clipper, ClipType, PolyType, PolyFillType } = library;
-
-function clip(type: number, subject: Paths, other: Paths): Paths {
-  const clipper = new Clipper();
-  clipper.AddPaths(subject, PolyType.ptSubject, true);
-  clipper.AddPaths(other, PolyType.ptClip, true);
-  const out: Paths = [];
-  clipper.Execute(type, out, PolyFillType.pftNonZero, PolyFillType.pftNonZero);
-  return out;
-}
-
-const subtract = (from: Paths, less: Paths): Paths =>
-  less.length > 0 ? clip(ClipType.ctDifference, from, less) : from;
-
-/** Every outline run anticlockwise, so that fills by winding see it as an area. */
-function toPaths(outlines: readonly (readonly Corner[])[] | undefined, mirrored = false): Paths {
-  return (outlines ?? []).map(o => {
-    const path = o.map(([x, y]) => ({ X: Math.round((mirrored ? -x : x) * UNIT), Y: Math.round(y * UNIT) }));
-    return Clipper.Orientation(path) ? path : path.reverse();
-  });
-}
-
-interface Cleared {
-  /** heights over the lower face as the part lies in its own file, seen face up */
-  readonly low: number;
-  readonly high: number;
-  readonly area: Paths;
-}
-
-interface Solid {
-  readonly thickness: number;
-  readonly plate: Paths;
-  readonly cleared: readonly Cleared[];
-  readonly sections: Map<string, Paths>;
-}
-
-/** Pockets by depth: POCKET_19-05 is 19.05 mm deep. */
-const pockets = (layers: FlatLayers): (readonly [depth: number, outlines: readonly (readonly Corner[])[]])[] =>
-  [...layers].filter(([n]) => n.startsWith('POCKET_')).map(([n, o]) => [Number(n.slice(7).replace('-', '.')), o]);
-
-function solidOf(id: string, thickness: number, files: ReadonlyMap<string, string>): Solid {
-  const text = files.get(`parts/${id}.dxf`);
-  if (text === undefined) throw new Error(`parts/${id}.dxf is missing`);
-  const layers = readFlat(text, CHORD);
-  const backText = files.get(`parts/${id}-back.dxf`);
-  const back = backText === undefined ? new Map() : readFlat(backText, CHORD);
-  return {
-    thickness,
-    plate: subtract(toPaths(layers.get('OUTSIDE')), toPaths(layers.get('INSIDE'))),
-    cleared: [
-      ...pockets(layers).map(([depth, o]) => ({ low: thickness - depth, high: thickness, area: toPaths(o) })),
-      // the back's frame is the other's mirrored
-      ...pockets(back).map(([depth, o]) => ({ low: 0, high: depth, area: toPaths(o, true) })),
-    ],
-    sections: new Map(),
-  };
-}
-
-/** The part's plan at a height over its lower face. */
-function sectionOf(solid: Solid, height: number): { key: string; paths: Paths } {
-  const open = solid.cleared.filter(c => c.low < height && height < c.high);
-  const key = open.map(c => solid.cleared.indexOf(c)).join();
-  const paths =
-    solid.sections.get(key) ??
-    subtract(
-      solid.plate,
-      open.flatMap(c => c.area),
-    );
-  solid.sections.set(key, paths);
-  return { key, paths };
-}
+const { Clipper, ClipType } = library;
 
 interface Piece {
   readonly solid: Solid;
   readonly flipped: boolean;
+  readonly stands: boolean;
+  /** height of its lower face, or of its file's y = 0 where it stands */
+  readonly z: number;
   readonly low: number;
   readonly high: number;
   readonly breaks: readonly number[];
@@ -124,28 +58,32 @@ function mover(e: Assembled['assembly'][number]): (paths: Paths) => Paths {
   return paths => (e.flipped ? paths.map(p => move(p).reverse()) : paths.map(move));
 }
 
-function boxOf(paths: Paths): [number, number, number, number] {
-  const box: [number, number, number, number] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const path of paths)
-    for (const { X, Y } of path) {
-      if (X < box[0]) box[0] = X;
-      if (Y < box[1]) box[1] = Y;
-      if (X > box[2]) box[2] = X;
-      if (Y > box[3]) box[3] = Y;
-    }
-  return box;
+/** Heights over its own z at which a piece's section changes, its ends among them. */
+function breaksOf({ thickness, lean, plate, cleared }: Solid, flipped: boolean, stands: boolean): number[] {
+  if (stands) return levels([...plate, ...cleared.flatMap(c => c.area)]).map(y => y / UNIT);
+  const slabs = lean ? Array.from({ length: BEVELLED }, (_, i) => (i * thickness) / BEVELLED) : [];
+  const inFile = [0, ...slabs, ...cleared.flatMap(c => [c.low, c.high]), thickness];
+  return inFile.map(h => (flipped ? thickness - h : h));
 }
 
 function pieceOf(e: Assembled['assembly'][number], solid: Solid): Piece {
+  const { z, flipped, stands = false } = e;
   const move = mover(e);
-  const high = e.z + solid.thickness;
-  const breaks = solid.cleared.flatMap(c => [c.low, c.high]).map(h => (e.flipped ? high - h : e.z + h));
-  const box = boxOf(move(solid.plate));
-  return { solid, flipped: e.flipped, low: e.z, high, breaks, box, move, placed: new Map() };
+  const breaks = breaksOf(solid, flipped, stands).map(h => h + z);
+  const [left, , right] = boxOf(solid.plate);
+  const ends = [0, -solid.thickness * UNIT];
+  const seen = stands ? [left, right].flatMap(X => ends.map(Y => [{ X, Y }])) : solid.plate;
+  const box = boxOf(move(seen));
+  const [low, high] = [Math.min(...breaks), Math.max(...breaks)];
+  return { solid, flipped, stands, z, low, high, breaks, box, move, placed: new Map() };
 }
 
 function placedSection(piece: Piece, z: number): Paths {
-  const { key, paths } = sectionOf(piece.solid, piece.flipped ? piece.high - z : z - piece.low);
+  const { solid, flipped, stands } = piece;
+  const height = flipped && !stands ? piece.high - z : z - piece.z;
+  const { key, paths } = stands
+    ? { key: `${height}`, paths: stoodSection(solid, height * UNIT, flipped) }
+    : sectionOf(solid, height, flipped ? height : solid.thickness - height);
   const placed = piece.placed.get(key) ?? piece.move(paths);
   piece.placed.set(key, placed);
   return placed;
@@ -190,7 +128,7 @@ function worst(a: Piece, b: Piece): { area: number; z: number } {
  * @param files written DXF text by path: `parts/ID.dxf`, `parts/ID-back.dxf`
  * @returns none for disjoint solids. Outlines read by dxf-parser, areas compared by clipper-lib, neither the project's own. */
 export function overlaps(files: ReadonlyMap<string, string>, report: Assembled): Overlap[] {
-  const solids = new Map(report.parts.map(p => [p.id, solidOf(p.id, p.thickness, files)]));
+  const solids = new Map(report.parts.map(p => [p.id, solidOf(p, files)]));
   const pieces = report.assembly.map(e => pieceOf(e, solids.get(e.part)!));
   return pieces.flatMap((first, a) =>
     pieces.slice(a + 1).flatMap((second, k) => {
