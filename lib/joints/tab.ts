@@ -9,7 +9,9 @@ import { onlyPiece } from './one-piece.js';
 // A board's tab through a slot of another, and two boards on edge that cross with a notch each. Straight walls, through cuts: any
 // method makes them. Edges that meet the other board are tagged `slot`. Boxes in each part's own frame; lengths mm.
 
-const plate = (b: Box): Region => solid(withMates(rectangle(b.minX, b.minY, b.maxX, b.maxY), 'slot', [0, 1, 2, 3]));
+/** A rectangle with some of its edges tagged: 0 below, then anticlockwise. */
+const plate = (b: Box, edges: readonly number[] = [0, 1, 2, 3]): Region =>
+  solid(withMates(rectangle(b.minX, b.minY, b.maxX, b.maxY), 'slot', edges));
 
 const widened = (b: Box, by: Mm): Box => ({
   minX: b.minX - by,
@@ -21,10 +23,14 @@ const widened = (b: Box, by: Mm): Box => ({
 /** A part with its region changed; the change must leave it in one piece. */
 const reshaped = (part: Part, regions: readonly Region[]): Part => ({ ...part, region: onlyPiece(part.id, regions) });
 
-/** A board with tabs on its edge. @param tabs each touches the edge it grows from, at its full width
+/** A board with tabs on its edge; their flanks meet the other board, their ends lie flush with it.
+ * @param tabs each touches the edge it grows from, at its full width  @param out the axis they point along
  * @throws RangeError where one touches nothing */
-export const tabbed = (part: Part, tabs: readonly Box[]): Part =>
-  tabs.length === 0 ? part : reshaped(part, union([part.region, ...tabs.map(plate)]));
+export const tabbed = (part: Part, tabs: readonly Box[], out: 'x' | 'y'): Part => {
+  const flanks = out === 'y' ? [1, 3] : [0, 2];
+  const added = tabs.map(t => plate(t, flanks));
+  return tabs.length === 0 ? part : reshaped(part, union([part.region, ...added]));
+};
 
 /** A board with slots for tabs. @param tabs what goes through  @param clearance across the joint, half of it on each side
  * @throws RangeError where they cut the board in two */

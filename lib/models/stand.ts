@@ -58,6 +58,7 @@ export function stand(options: StandOptions, stock: readonly Stock[], title = 'S
     settings: standSettings(sizes),
     figures: tippingFigures(stood),
     steps: standSteps(sizes, stood.ballast),
+    fits: { slot: sizes.fit.slot },
   };
   return { value: model, findings: [...found, ...tippingFindings(stood, needed, sizes.anchored)] };
 }

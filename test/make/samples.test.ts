@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -11,7 +11,7 @@ import { overlaps } from '../judges/solids.js';
 
 const SAMPLES = fileURLToPath(new URL('../../samples/', import.meta.url));
 const read = (name: string): string => readFileSync(join(SAMPLES, name), 'utf8');
-const names = ['ferry-helm.yaml', 'desk-helm-laser.yaml', 'pier-helm-hand.yaml'];
+const names = readdirSync(SAMPLES).filter(name => name.endsWith('.yaml'));
 const made = new Map<string, Promise<Made>>(names.map(n => [n, make(readPlan(read(n)), { png: pngOf })]));
 const texts = (files: Made['files']): Map<string, string> =>
   new Map([...files].flatMap(([path, bytes]) => (typeof bytes === 'string' ? [[path, bytes] as const] : [])));
@@ -23,9 +23,10 @@ describe.each(names)('%s', name => {
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   test('can be built as it is', async () => {
-    const { findings, files } = await made.get(name)!;
+    const { findings, files, report } = await made.get(name)!;
     expect(findings.filter(f => f.level === 'stop')).toEqual([]);
-    for (const path of ['report.json', 'assembled.svg', 'assembled.png', 'parts/felloe.dxf', 'parts/felloe.svg'])
+    const parts = report!.parts.flatMap(p => [`parts/${p.id}.dxf`, `parts/${p.id}.svg`]);
+    for (const path of ['report.json', 'assembled.svg', 'assembled.png', ...parts])
       expect([...files.keys()]).toContain(path);
   });
 

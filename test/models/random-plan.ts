@@ -23,14 +23,14 @@ export function seeded(seed: number): Random {
 
 const round = (x: number): number => Math.round(x * 100) / 100;
 
-interface Draw {
+export interface Draw {
   between(low: number, high: number): number;
   whole(low: number, high: number): number;
   one<T>(...of: readonly T[]): T;
   chance(share: number): boolean;
 }
 
-function drawer(random: Random): Draw {
+export function drawer(random: Random): Draw {
   return {
     between: (low, high) => round(low + random() * (high - low)),
     whole: (low, high) => low + Math.floor(random() * (high - low + 1)),

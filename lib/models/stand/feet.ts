@@ -47,7 +47,7 @@ function shelfDraft(s: StandSizes): Draft {
   const { length, width, top } = shelfSize(s);
   const plain = standRail({ ...cutFrom(s.foot), length, width, id: 'shelf', name: 'Shelf' });
   return {
-    part: tabbed(plain, shelfTabs(s).tabs),
+    part: tabbed(plain, shelfTabs(s).tabs, 'y'),
     turn: 0,
     y: top,
     z: 0,
@@ -72,7 +72,7 @@ function behindPost(s: StandSizes): Draft[] {
       lettering: { at: { x: 0, y: 0 }, height: Math.min(10, height / 4), length: s.upright.base / 3 },
     },
     {
-      part: tabbed(rib({ ...cutFrom(s.foot), ...size }), ribTabs(s).tabs),
+      part: tabbed(rib({ ...cutFrom(s.foot), ...size }), ribTabs(s).tabs, 'y'),
       turn: QUARTER,
       x: -thickness / 2,
       y: ground(s),
