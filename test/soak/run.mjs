@@ -1,4 +1,4 @@
-// node test/soak/run.mjs offset|boolean COUNT [SEED]: bundles the soak test with the library's sources and runs it
+// node test/soak/run.mjs NAME ARGUMENTS: bundles the soak test NAME with the library's sources and runs it; each NAME-soak.ts says what it takes
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';

@@ -1,0 +1,20 @@
+import type { Method } from '../../lib/stock/stock.js';
+import { randomPlan } from './random-plan.js';
+import { randomStand } from './random-stand.js';
+
+/** Draws a plan of a model for a seed and a method, inside the inequalities its own file states; the same one every time. */
+export type RandomModel = (seed: number, method: Method) => Readonly<Record<string, unknown>>;
+
+/** Helm wheels are drawn with any method; of those that follow a seed, the first of the method asked for. */
+function helmWheel(seed: number, method: Method): Readonly<Record<string, unknown>> {
+  for (let next = seed; ; next += 1_000_003) {
+    const plan = randomPlan(next);
+    if (plan['method'] === method) return plan;
+  }
+}
+
+/** Every model whose plans can be drawn, for the soak tests: `npm run soak -- models NAME COUNT SEED`. */
+export const randomModels: Readonly<Record<string, RandomModel>> = {
+  'helm-wheel': helmWheel,
+  stand: randomStand,
+};
