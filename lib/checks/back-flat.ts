@@ -7,6 +7,7 @@ const round = (mm: number): number => Math.round(mm * 100) / 100;
  * refuses a back disc that would lie on both at once. (Back trim lies on the rim's back alone, between the spokes' shoulders.) */
 export function backFlat(wheel: HelmWheel): Finding[] {
   const s = wheel.sizes;
+  if (s.lap === 'bridle') return betweenRings(wheel);
   const step = s.spoke.thickness - s.rim.thickness;
   if (Math.abs(step) < 1e-6) return [];
   const proud = step > 0 ? 'the spokes stand' : 'the rim stands';
@@ -32,4 +33,18 @@ export function backFlat(wheel: HelmWheel): Finding[] {
       }),
     ),
   ];
+}
+
+/** Bridled spokes lie under the rim's faces: the discs on them have to fit inside the rim. */
+function betweenRings({ sizes: s }: HelmWheel): Finding[] {
+  return s.discs
+    .filter(d => d.radius > s.inner)
+    .map(d => ({
+      level: 'stop',
+      rule: 'back-flat',
+      where: 'hub.diameter',
+      message: `the ${d.face} hub disc, ${round(2 * d.radius)} mm, reaches over the rim, between whose layers the spokes pass, and would not lie flat; at most ${round(2 * s.inner)} mm`,
+      value: 2 * d.radius,
+      limit: 2 * s.inner,
+    }));
 }

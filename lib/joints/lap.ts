@@ -1,7 +1,17 @@
-import { intersection } from '../geometry/boolean.js';
+import { difference, intersection } from '../geometry/boolean.js';
 import { withMates, withoutMates } from '../geometry/mates.js';
+import { bounds } from '../geometry/measure.js';
 import { moveOutline, turning } from '../geometry/motion.js';
-import { annularSector, type Outline, type Region, rectangle, solid, stripAcrossRing } from '../geometry/outline.js';
+import {
+  annularSector,
+  circle,
+  type Outline,
+  type Region,
+  rectangle,
+  reverse,
+  solid,
+  stripAcrossRing,
+} from '../geometry/outline.js';
 import type { Face, Part, Pocket } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
 
@@ -74,4 +84,23 @@ export function lapSpoke(part: Part, lap: SpokeLap): Part {
   const area = solid(withMates(stripAcrossRing(lap.width, inner, outer), MATE, [1, 3]));
   const beyond = withMates(annularSector(inner, outer, -reach, 2 * reach), MATE, [0, 2]);
   return { ...part, features: [...part.features, pocket('back', lap.depth, area, beyond)] };
+}
+
+/** The two pieces left of a spoke along +x in a layer where the rim runs through it, half the clearance off its arcs: the inner one, and
+ * the handle. */
+export function splitSpoke(
+  whole: Part,
+  lap: Pick<SpokeLap, 'inner' | 'outer' | 'clearance'>,
+): [inner: Part, handle: Part] {
+  const c = lap.clearance / 2;
+  const tagged = (outline: Outline): Outline => withMates(outline, MATE, [0, 1]);
+  const rim: Region = {
+    outer: tagged(circle(lap.outer + c)),
+    openings: [reverse(tagged(circle(lap.inner - c)))],
+  };
+  const [inner, handle] = difference([whole.region], [rim])
+    .slice()
+    .sort((a, b) => bounds(a.outer).minX - bounds(b.outer).minX);
+  const named = (region: Region, id: string, name: string): Part => ({ ...whole, region, id, name });
+  return [named(inner!, 'spoke-inner', 'Spoke, inner piece'), named(handle!, 'spoke-handle', 'Spoke, handle piece')];
 }

@@ -27,14 +27,14 @@ const stop = (rule: string, { field, thickness }: Layered, limit: Mm, what: stri
   limit,
 });
 
-/** Cut by laser, a thickness is a whole number of its sheet. @param least layers */
-function wholeLayers(l: Layered, least: number): Finding[] {
+/** Built up from layers, a thickness is a whole number of its stock's. @param least layers   @param who builds it up */
+export function wholeLayers(l: Layered, least: number, who = 'a laser builds it up'): Finding[] {
   const { layers, stock } = l;
   if (Math.abs(layers - Math.round(layers)) < SAME && layers > least - 0.5) return [];
   const low = Math.max(least, Math.floor(layers + SAME));
   const right = [low, low + 1].map(n => `${stated(n * stock.thickness)} mm`).join(' or ');
   const many = least > 1 ? ', two or more' : '';
-  const what = `a laser builds it up from whole layers of ${stock.name} (${stated(stock.thickness)} mm)${many}; allowed: ${right}`;
+  const what = `${who} from whole layers of ${stock.name} (${stated(stock.thickness)} mm)${many}; allowed: ${right}`;
   return [stop('laser-layers', l, low * stock.thickness, what)];
 }
 

@@ -3,7 +3,7 @@ import { bulgeOf, type Outline, type Polyline, reversePolyline, solid, vertex } 
 import { segmentFrom } from '../geometry/segment.js';
 import { SAME_POINT } from '../geometry/tolerance.js';
 import type { Mm, Radians } from '../units/length.js';
-import type { Part, SideView } from './part.js';
+import type { Part } from './part.js';
 import { type PieceOptions, piece } from './piece.js';
 
 export interface WedgeOptions {
@@ -43,8 +43,6 @@ export interface SpokeOptions extends WedgeOptions, PieceOptions {
   readonly rim: Mm;
   /** the handle's upper edge from the rim on (see handleEdge) */
   readonly handle: Polyline;
-  /** the second side's view, where that is shaped too */
-  readonly side?: SideView;
 }
 
 /** A closed outline, anticlockwise, from its upper edge and the mirror of that in the x axis. */
@@ -75,8 +73,7 @@ export function spoke(o: SpokeOptions): Part {
     vertex({ x: w.corner, y: o.width / 2 }),
     ...pastRim(o.handle).map(v => vertex({ x: v.x + o.rim, y: v.y }, v.bulge)),
   ];
-  const part = piece('spoke', 'Spoke', o, { region: solid(mirrorClosed(upper)) });
-  return o.side ? { ...part, side: o.side } : part;
+  return piece('spoke', 'Spoke', o, { region: solid(mirrorClosed(upper)) });
 }
 
 /** The rim's crossing is no corner where the handle starts straight on. */

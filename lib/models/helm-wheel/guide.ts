@@ -54,7 +54,7 @@ const planingSteps = (s: HelmSizes): string[] =>
   planedParts(s).map(p => `Plane ${p.stock.name} from ${printMm(p.stock.thickness)} to ${printMm(p.thickness)}.`);
 
 const twice = (s: HelmSizes): string[] =>
-  s.handle.faces === 2 && s.method !== 'laser'
+  s.handle.faces === 2 && s.spoke.layers === 1 && s.method !== 'laser'
     ? [
         'Saw the first side of each handle and keep the offcuts; tape them back in place, turn the stock a quarter, line the side view up on the index marks, trace again and saw the second side.',
       ]
@@ -71,13 +71,6 @@ function laps(s: HelmSizes, rim: Ring): string[] {
   return cut.length > 0 ? [...stacked, `Cut the half laps: ${cut.join(', ')}; try each fit before glue.`] : stacked;
 }
 
-const spokesIn = (s: HelmSizes): string[] =>
-  s.lap === 'bridle'
-    ? [
-        'Lay the spokes on the rings behind them with their wedges together in the middle, the loose felloes between them; glue them in, then the rings in front over both.',
-      ]
-    : ['Lay the spokes into the rim with their wedges together in the middle; glue them in.'];
-
 function core(s: HelmSizes): string[] {
   if (s.turns === 'shaft' && coreSizes(s).plug !== undefined)
     return ['Glue the core plug between the wedges, drill it for the locking screw, and lock it to the shaft.'];
@@ -93,7 +86,7 @@ export function helmSteps(s: HelmSizes, rim: Ring): string[] {
     ...twice(s),
     ...laps(s, rim),
     ...rim.steps,
-    ...spokesIn(s),
+    'Lay the spokes into the rim with their wedges together in the middle; glue them in.',
     ...core(s),
     `Then ${screwed} the hub ${s.discs.length > 1 ? 'discs' : 'disc'} over the wedges${screwCircle(s) ? ', from behind so that nothing shows' : ''}.`,
     ...(s.edges.rim

@@ -1,5 +1,6 @@
 import { screwLength } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
+import { summed } from '../hardware.js';
 import type { Hardware } from '../model.js';
 import type { Ring } from '../ring.js';
 import { coreSizes, SHORT_OF, screwCircle, shaftOf } from './core.js';
@@ -75,11 +76,12 @@ function axis(s: HelmSizes): Hardware[] {
 }
 
 /** Everything bought for one wheel. */
-export const helmHardware = (s: HelmSizes, rim: Ring): Hardware[] => [
-  ...rim.hardware,
-  ...pins(s),
-  ...hubScrews(s),
-  ...trimScrews(s),
-  ...axis(s),
-  { name: 'wood glue', quantity: 1, use: 'every joint' },
-];
+export const helmHardware = (s: HelmSizes, rim: Ring): Hardware[] =>
+  summed([
+    ...rim.hardware,
+    ...pins(s),
+    ...hubScrews(s),
+    ...trimScrews(s),
+    ...axis(s),
+    { name: 'wood glue', quantity: 1, use: 'every joint' },
+  ]);

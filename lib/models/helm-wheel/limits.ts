@@ -4,7 +4,7 @@ import { pinRoom } from './pin-limits.js';
 import { bearingSeat, hubBore, trimFits, underSpokes } from './ring-limits.js';
 import type { HelmSizes } from './sizes.js';
 import { crowding, handleLength, handleWidth, wedgeFlank, wedgeReach } from './spoke-limits.js';
-import { laserLayers, stockThickness } from './stock-limits.js';
+import { lapLayers, stockThickness } from './stock-limits.js';
 
 /** Independent limits first; those that need a buildable wheel only where the first hold. */
 export function helmLimits(s: HelmSizes): Finding[] {
@@ -14,7 +14,7 @@ export function helmLimits(s: HelmSizes): Finding[] {
     crowding,
     wedgeReach,
     wedgeFlank,
-    laserLayers,
+    lapLayers,
     stockThickness,
     bearingSeat,
     hubBore,

@@ -1,11 +1,10 @@
-import { difference } from '../../geometry/boolean.js';
 import { bounds } from '../../geometry/measure.js';
-import { circle, type Polyline, type Region, reverse, vertex } from '../../geometry/outline.js';
 import type { Point } from '../../geometry/point.js';
-import { lapSpoke } from '../../joints/lap.js';
-import { halfWidthAt, handleEdge } from '../../parts/handle.js';
-import type { Part, Score, SideView } from '../../parts/part.js';
-import { mirrorClosed, spoke } from '../../parts/spoke.js';
+import { lapSpoke, splitSpoke } from '../../joints/lap.js';
+import { handleEdge } from '../../parts/handle.js';
+import type { Part } from '../../parts/part.js';
+import { spoke } from '../../parts/spoke.js';
+import { shapedOnBothSides } from '../../parts/spoke-side.js';
 import type { Mm, Radians } from '../../units/length.js';
 import type { Draft, Lettering } from '../drafts.js';
 import { pinned, pinsAt } from '../registration.js';
@@ -18,25 +17,11 @@ import { lapWidth, spokeAngles } from './layout.js';
 import { type HelmPins, helmPins } from './pins.js';
 import type { HelmSizes } from './sizes.js';
 
-const across = (x: Mm, half: Mm): Polyline => [vertex({ x, y: -half }), vertex({ x, y: half })];
-
 /** Where the two sides of a handle shaped twice are lined up: the end of its collar, and three quarters of the way to the tip. */
 const indexAt = (s: HelmSizes): Mm[] => [s.outer + (handleOptions(s).collar ?? 0), s.outer + 0.75 * (s.tip - s.outer)];
 
-/** The view a quarter turn about the spoke's axis, for handles shaped on both sides. */
-function sideView(s: HelmSizes): SideView {
-  const half = s.spoke.thickness / 2;
-  const edge = handleEdge(handleOptions(s, half)).map(v => vertex({ x: v.x + s.outer, y: v.y }, v.bulge));
-  const flat = coreSizes(s).flat;
-  const outline = mirrorClosed([vertex({ x: flat, y: half }), ...edge.slice(1)]);
-  return {
-    outline,
-    marks: indexAt(s).map(x => across(x, halfWidthAt(handleEdge(handleOptions(s, half)), x - s.outer))),
-  };
-}
-
 /** Two sides can be shaped where the spoke is one solid piece that can be turned. */
-const shapedTwice = (s: HelmSizes): boolean => s.handle.faces === 2 && s.method !== 'laser';
+const shapedTwice = (s: HelmSizes): boolean => s.handle.faces === 2 && s.spoke.layers === 1 && s.method !== 'laser';
 
 function wholeSpoke(s: HelmSizes, slab: Slab): Part {
   const edge = handleEdge(handleOptions(s));
@@ -50,29 +35,20 @@ function wholeSpoke(s: HelmSizes, slab: Slab): Part {
     thickness: slab.thickness,
     stock: s.spoke.stock.name,
     grained: s.spoke.stock.kind === 'board',
-    ...(shapedTwice(s) && { side: sideView(s) }),
   });
   if (!shapedTwice(s)) return part;
-  const marks = indexAt(s).map(
-    (x): Score => ({ kind: 'score', face: 'back', line: across(x, halfWidthAt(edge, x - s.outer)) }),
-  );
-  return { ...part, features: [...part.features, ...marks] };
-}
-
-/** The two pieces left where a layer of the rim runs through the spoke: inner one first. */
-function split(s: HelmSizes, whole: Part): Part[] {
-  const c = s.fit.lap / 2;
-  const rim: Region = { outer: circle(s.outer + c), openings: [reverse(circle(s.inner - c))] };
-  const [inner, outer] = difference([whole.region], [rim])
-    .slice()
-    .sort((a, b) => bounds(a.outer).minX - bounds(b.outer).minX);
-  const named = (region: Region, id: string, name: string): Part => ({ ...whole, region, id, name });
-  return [named(inner!, 'spoke-inner', 'Spoke, inner piece'), named(outer!, 'spoke-handle', 'Spoke, handle piece')];
+  return shapedOnBothSides(part, {
+    from: coreSizes(s).flat,
+    rim: s.outer,
+    face: edge,
+    side: handleEdge(handleOptions(s, s.spoke.thickness / 2)),
+    index: indexAt(s),
+  });
 }
 
 function layer(s: HelmSizes, slab: Slab): Part[] {
   const whole = wholeSpoke(s, slab);
-  if (cutThrough(slab)) return split(s, whole);
+  if (cutThrough(slab)) return splitSpoke(whole, { inner: s.inner, outer: s.outer, clearance: s.fit.lap });
   if (slab.lap === 0) return [whole];
   return [lapSpoke(whole, { inner: s.inner, outer: s.outer, width: s.width, clearance: s.fit.lap, depth: slab.lap })];
 }

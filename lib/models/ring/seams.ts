@@ -2,6 +2,7 @@ import { movePoint, turning } from '../../geometry/motion.js';
 import { toDegrees } from '../../units/length.js';
 import { printMm } from '../../units/print-length.js';
 import type { Draft } from '../drafts.js';
+import { summed } from '../hardware.js';
 import type { Figure, Hardware, Setting } from '../model.js';
 import type { RingOptions } from '../ring-options.js';
 import type { LayerSeams } from './joined.js';
@@ -20,15 +21,6 @@ export const looseDrafts = (o: RingOptions, layers: readonly LayerSeams[]): Draf
       ),
     ),
   );
-
-/** Equal things of several layers as one line. */
-function summed(list: readonly Hardware[]): Hardware[] {
-  const names = [...new Set(list.map(h => h.name))];
-  return names.map(name => {
-    const same = list.filter(h => h.name === name);
-    return { ...same[0]!, quantity: same.reduce((sum, h) => sum + h.quantity, 0) };
-  });
-}
 
 /** Bought things of the seams and the pins between layers. */
 export function ringHardware(o: RingOptions, layers: readonly LayerSeams[], pins: RingPins): Hardware[] {
@@ -85,12 +77,20 @@ export function ringSteps(layout: RingLayout, layers: readonly LayerSeams[]): st
   const after = [...new Set(layers.flatMap(l => l.joined.after ?? []))];
   if (layout.layers.length === 1)
     return layers.length === 0 ? [] : [...own, 'Glue the felloes into a ring under a band clamp.', ...after];
-  const loose = layout.layers.some(l => l.loose)
-    ? ' Where something runs through a layer, loose felloes fill the spaces between; glue those once it is in.'
-    : '';
   return [
     ...own,
-    `Glue the felloes into rings and the rings on each other, on their registration pins, under a band clamp.${loose}`,
+    'Glue the felloes of each layer into a ring under a band clamp, and the rings on each other, on their registration pins.',
+    ...looseStep(layout),
     ...after,
+  ];
+}
+
+/** What to do where something runs through a layer: loose felloes go in once it is in, the rings in front of it last. */
+function looseStep({ layers }: RingLayout): string[] {
+  const loose = layers.findLastIndex(l => l.loose);
+  if (loose < 0) return [];
+  const rings = loose < layers.length - 1 ? ', then glue on the rings in front of them' : '';
+  return [
+    `Keep the layer that something runs through for later: once it is in, glue the loose felloes into the spaces between${rings}.`,
   ];
 }
