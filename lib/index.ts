@@ -11,10 +11,14 @@ export { type Finding, type Level, type Outcome, stops } from './findings/findin
 export { type Issue, Unusable } from './findings/unusable.js';
 export * from './geometry/index.js';
 export { check, type Files, type Host, type Made, type MakeOptions, make, makeModel, type Plans } from './make.js';
+export { cableReel } from './models/cable-reel.js';
+export type { CableReelOptions } from './models/cable-reel-options.js';
 export { type HelmWheel, helmWheel } from './models/helm-wheel.js';
 export type { HelmWheelOptions } from './models/helm-wheel-options.js';
 export { buildProp, type ModelName, type ModelOptions, type Prop } from './models/index.js';
 export type { Figure, Hardware, Model, Piece, Setting } from './models/model.js';
+export { waterWheel } from './models/water-wheel.js';
+export type { WaterWheelOptions } from './models/water-wheel-options.js';
 export { nest } from './nesting/nest.js';
 export type { Placement, Sheet } from './nesting/sheet.js';
 export type { Report } from './papers/report.js';

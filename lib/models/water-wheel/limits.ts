@@ -104,7 +104,7 @@ function tabsFit(s: WaterSizes): Finding[] {
 
 const all = (from: number, to: number): number[] => Array.from({ length: to - from + 1 }, (_, i) => from + i);
 /** Numbers of paddles offered instead are this near to the one asked for. */
-const OFFERED = 12;
+const OFFERED = 6;
 
 /** Slots clear of seams. Call only with tabs that fit. */
 export function slotFindings(s: WaterSizes, seams: RimSeams, places: PaddlePlaces): Finding[] {

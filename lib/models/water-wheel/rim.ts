@@ -38,6 +38,7 @@ export function rims(s: WaterSizes, tabs: readonly Stretch[], seams: RimSeams, p
   const bar = paddleBar(s);
   const features: NonNullable<RingOptions['features']> = (part, place) => {
     const own = angles.filter(a => holds(place, a)).map(a => relative(a, middleOf(place)));
+    own.sort((a, b) => a - b);
     return withSlots(
       part,
       own.flatMap(a => slotsAt(bar, tabs, a)),
