@@ -1,6 +1,8 @@
 import type { Method } from '../../lib/stock/stock.js';
+import { randomCableReel } from './random-cable-reel.js';
 import { randomPlan } from './random-plan.js';
 import { randomStand } from './random-stand.js';
+import { randomWaterWheel } from './random-water-wheel.js';
 
 /** Draws a plan of a model for a seed and a method, inside the inequalities its own file states; the same one every time. */
 export type RandomModel = (seed: number, method: Method) => Readonly<Record<string, unknown>>;
@@ -16,5 +18,7 @@ function helmWheel(seed: number, method: Method): Readonly<Record<string, unknow
 /** Every model whose plans can be drawn, for the soak tests: `npm run soak -- models NAME COUNT SEED`. */
 export const randomModels: Readonly<Record<string, RandomModel>> = {
   'helm-wheel': helmWheel,
+  'water-wheel': randomWaterWheel,
+  'cable-reel': randomCableReel,
   stand: randomStand,
 };
