@@ -17,7 +17,7 @@ const turnedOver = (length: Mm): Motion => ({ mirrored: true, turn: 0, x: length
 
 /** Lettering with the letter of the copy behind it, no longer than it was. */
 function ofCopy(label: Label, copy: string | undefined): Label {
-  if (copy === undefined) return label;
+  if (copy === undefined || label.shows) return label;
   const text = `${label.text} ${copy}`;
   return { ...label, text, height: (label.height * label.text.length) / text.length };
 }

@@ -46,7 +46,7 @@ function featureKey(f: Feature): string {
     case 'score':
       return `score ${f.face} ${run(f.line)}`;
     case 'label':
-      return `label ${f.text}`;
+      return `label ${f.text} ${at(f.at)} ${Math.round(f.height / SAME)} ${Math.round(f.turn * 1e9)}`;
   }
 }
 
@@ -90,7 +90,7 @@ function fits(part: Part, label: Label): boolean {
 }
 
 /** The lettering as large as it fits where it is meant to be; none where it would be too small to read. */
-function fittedLabel(part: Part, lettering: Lettering, text: string): Label | undefined {
+export function fittedLabel(part: Part, lettering: Lettering, text: string): Label | undefined {
   const { at, turn = 0 } = lettering;
   const most = Math.min(lettering.height, lettering.length / (LETTER_STEP * text.length));
   for (let height = most; height >= LEAST_HEIGHT; height *= 0.8) {

@@ -7,6 +7,8 @@ import type { CartWheelOptions } from './cart-wheel-options.js';
 import { helmWheel } from './helm-wheel.js';
 import type { HelmWheelOptions } from './helm-wheel-options.js';
 import type { Model } from './model.js';
+import { prizeWheel } from './prize-wheel.js';
+import type { PrizeWheelOptions } from './prize-wheel-options.js';
 import { stand } from './stand.js';
 import type { StandOptions } from './stand-options.js';
 import { waterWheel } from './water-wheel.js';
@@ -18,6 +20,7 @@ export interface ModelOptions {
   readonly 'cart-wheel': CartWheelOptions;
   readonly 'cable-reel': CableReelOptions;
   readonly 'water-wheel': WaterWheelOptions;
+  readonly 'prize-wheel': PrizeWheelOptions;
   readonly stand: StandOptions;
 }
 
@@ -33,6 +36,7 @@ const builders: { readonly [N in ModelName]: Builder<ModelOptions[N]> } = {
   'cart-wheel': cartWheel,
   'cable-reel': cableReel,
   'water-wheel': waterWheel,
+  'prize-wheel': prizeWheel,
   stand,
 };
 

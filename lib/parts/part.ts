@@ -68,6 +68,8 @@ export interface Label {
   readonly at: Point;
   readonly height: Mm;
   readonly turn: Radians;
+  /** part of the finished prop, as a number on a face: pictures show it, copies do not add to it */
+  readonly shows?: true;
 }
 
 export type Feature = Pocket | Drill | Score | Label;

@@ -5,6 +5,7 @@ import { cableReelShape } from './cable-reel-schema.js';
 import { cartWheelShape } from './cart-wheel-schema.js';
 import type { keys } from './fields.js';
 import { helmWheelShape } from './helm-wheel-schema.js';
+import { prizeWheelShape } from './prize-wheel-schema.js';
 import { standShape } from './stand-schema.js';
 import { waterWheelShape } from './water-wheel-schema.js';
 
@@ -14,6 +15,7 @@ export const modelShapes = {
   'cart-wheel': cartWheelShape,
   'cable-reel': cableReelShape,
   'water-wheel': waterWheelShape,
+  'prize-wheel': prizeWheelShape,
   stand: standShape,
 } as const satisfies Readonly<Record<ModelName, (unit: Unit) => object>>;
 
