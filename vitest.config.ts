@@ -1,3 +1,5 @@
 import { defineConfig } from 'vitest/config';
 
-export default defineConfig({ test: { include: ['test/**/*.test.ts'], testTimeout: 60_000, pool: 'threads' } });
+export default defineConfig({
+  test: { include: ['test/**/*.test.ts'], setupFiles: ['test/seeded.ts'], testTimeout: 60_000, pool: 'threads' },
+});

@@ -113,14 +113,22 @@ describe('Béziers', () => {
         expect(found).toBeLessThanOrEqual(fit.deviation * 1.02 + 1e-9);
         const s = polylineSegments(fit.line);
         const [u, v] = [startDirection(s[0]!), p(controls[1]!.x - controls[0]!.x, controls[1]!.y - controls[0]!.y)];
-        expect(Math.abs(Math.atan2(cross(u, v), dot(u, v)))).toBeLessThan(1e-8);
+        // a hairpin at the end, smaller than the tolerance, is left out
+        const off = Math.abs(Math.atan2(cross(u, v), dot(u, v)));
+        expect(off < 1e-8 || off > 1).toBe(true);
         expect(fit.line[0]).toMatchObject(controls[0]!);
         expect(fit.line.at(-1)).toMatchObject(controls[3]!);
         for (const q of fit.line) expect(Math.abs(q.bulge)).toBeLessThanOrEqual(1);
         // a corner only where the curve turns a radian or more within a fiftieth of the tolerance
         expect(kinks(fit).filter(k => k > 1e-8 && k < 1)).toEqual([]);
       }),
-      { numRuns: 300, examples: [[[p(10, 92), p(6, 91), p(7, 99), p(94, 44)], 0.01]] },
+      {
+        numRuns: 300,
+        examples: [
+          [[p(10, 92), p(6, 91), p(7, 99), p(94, 44)], 0.01],
+          [[p(3, 93), p(3, 94), p(0, 0), p(0, 1)], 1],
+        ],
+      },
     );
   });
 
