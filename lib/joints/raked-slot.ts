@@ -1,7 +1,8 @@
+import { intersection } from '../geometry/boolean.js';
 import { distanceToSegment, encloses } from '../geometry/locate.js';
 import { withMates } from '../geometry/mates.js';
 import { moveOutline } from '../geometry/motion.js';
-import { type Outline, rectangle, reverse } from '../geometry/outline.js';
+import { type Outline, type Region, rectangle, reverse, solid } from '../geometry/outline.js';
 import { cross, dot, type Point, polar } from '../geometry/point.js';
 import { segments } from '../geometry/segment.js';
 import type { Part } from '../parts/part.js';
@@ -79,6 +80,19 @@ export function barAt(b: RakedBar, angle: Radians, { from, to }: Stretch, by: Mm
     turn: radius + b.rake,
     ...polar(middle(b), radius),
   });
+}
+
+/** How near the bar comes to the ring's centre. */
+export function barReach(b: RakedBar): Mm {
+  const across = Math.max(0, Math.abs(middle(b) * Math.sin(b.rake)) - b.thickness / 2);
+  return Math.hypot(Math.max(0, middle(b) * Math.cos(b.rake) - b.depth / 2), across);
+}
+
+/** Whether bars at two angles keep this far apart. */
+export function barsApart(b: RakedBar, first: Radians, second: Radians, air: Mm): boolean {
+  const whole = { from: -b.depth / 2, to: b.depth / 2 };
+  const at = (angle: Radians): Region => solid(barAt(b, angle, whole, air / 2));
+  return intersection([at(first)], [at(second)]).length === 0;
 }
 
 /** Slots of a bar at an angle, anticlockwise, their edges tagged `slot`. */

@@ -1,8 +1,17 @@
 import { requireRange } from '../findings/unusable.js';
 import { difference } from '../geometry/boolean.js';
-import { bulgeOf, circle, type Outline, type Region, reverse, solid, vertex } from '../geometry/outline.js';
-import { polar } from '../geometry/point.js';
-import type { Mm } from '../units/length.js';
+import {
+  arcVertices,
+  circle,
+  type Outline,
+  type Region,
+  reverse,
+  solid,
+  type Vertex,
+  vertex,
+} from '../geometry/outline.js';
+import { ORIGIN, polar } from '../geometry/point.js';
+import type { Mm, Radians } from '../units/length.js';
 import type { Part } from './part.js';
 import { type PieceOptions, piece } from './piece.js';
 
@@ -24,12 +33,12 @@ function strip(radius: Mm, from: Mm, to: Mm): Outline {
   const low = Math.asin(Math.max(-1, from / radius));
   const high = Math.asin(Math.min(1, to / radius));
   const [open, shut] = [radius + from < POINT, radius - to < POINT];
-  const right = polar(radius, low);
-  const left = polar(radius, Math.PI - high);
-  if (shut) return [vertex(right, bulgeOf(Math.PI - 2 * low)), vertex(polar(radius, Math.PI - low), 0, 'seam')];
-  if (open) return [vertex(left, bulgeOf(Math.PI + 2 * high)), vertex(polar(radius, high), 0, 'seam')];
-  const side = bulgeOf(high - low);
-  return [vertex(right, side), vertex(polar(radius, high)), vertex(left, side), vertex(polar(radius, Math.PI - low))];
+  const arc = (start: Radians, sweep: Radians): Vertex[] => arcVertices(ORIGIN, radius, start, sweep);
+  const seam = (angle: Radians): Vertex => vertex(polar(radius, angle), 0, 'seam');
+  if (shut) return [...arc(low, Math.PI - 2 * low), seam(Math.PI - low)];
+  if (open) return [...arc(Math.PI - high, Math.PI + 2 * high), seam(high)];
+  const side = high - low;
+  return [...arc(low, side), seam(high), ...arc(Math.PI - high, side), seam(Math.PI - low)];
 }
 
 function bored(region: Region, o: DiscPlankOptions): Region[] {

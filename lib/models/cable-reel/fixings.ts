@@ -4,6 +4,7 @@ import { type RodCircle, type RodSite, rodCircles, rodPoints } from '../../joint
 import { plankEdges } from '../../parts/disc-plank.js';
 import { type Screw, screwLength, screws } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
+import { takesScrews } from '../glues.js';
 import { segmentObstacles } from './segments.js';
 import { boreRadius, type ReelSizes } from './sizes.js';
 
@@ -108,10 +109,11 @@ const MOST_GAUGE = 8;
 const SHORT_OF: Mm = 3;
 const THREAD = 2;
 
-/** The thickest screw that a fifth of the batten's width takes and that bites in the planks without coming through; none in thin ones. */
+/** The thickest screw that a fifth of the batten's width takes and that bites in the planks without coming through; none in thin ones, and
+ * where screws do not hold. */
 export function battenScrew(s: ReelSizes): BattenScrew | undefined {
   const { battens, flange } = s;
-  if (!battens) return undefined;
+  if (!battens || !takesScrews(battens.stock, flange.stock)) return undefined;
   const fitting = screws.flatMap(screw => {
     const length = screwLength(screw, battens.thickness + flange.thickness - SHORT_OF);
     const bites = length !== undefined && length - battens.thickness >= THREAD * screw.diameter;

@@ -1,6 +1,7 @@
 import type { Mm } from '../../units/length.js';
 import { toDegrees } from '../../units/length.js';
 import { printAngle, printMm } from '../../units/print-length.js';
+import { gluesFor } from '../glues.js';
 import type { Figure, Hardware, Setting } from '../model.js';
 import { type OneThick, planingSteps } from '../named-stock.js';
 import type { Ring } from '../ring.js';
@@ -38,7 +39,7 @@ export function reelHardware(s: ReelSizes, screws: number, ring: Ring | undefine
     ...(ring?.hardware ?? []).map(h => ({ ...h, quantity: 2 * h.quantity })),
     ...screwsBought(battenScrew(s), screws),
     ...(s.axle > 0 ? [{ name: `axle, ${printMm(s.axle)}`, quantity: 1, use: 'through the bore' }] : []),
-    { name: 'wood glue', quantity: 1, use: 'every joint' },
+    ...gluesFor([s.flange.stock, s.core.stock, ...(s.battens ? [s.battens.stock] : [])]),
   ];
 }
 

@@ -1,6 +1,7 @@
 import type { Mm } from '../../units/length.js';
 import { toDegrees } from '../../units/length.js';
 import { printAngle, printMm } from '../../units/print-length.js';
+import { gluesFor } from '../glues.js';
 import type { Figure, Hardware, Setting } from '../model.js';
 import { planingSteps } from '../named-stock.js';
 import type { Ring } from '../ring.js';
@@ -34,7 +35,7 @@ export function waterHardware(s: WaterSizes, ring: Ring, rimScrews: number): Har
           { name: `collar with set screw, ${axle}`, quantity: 2, use: 'locks the axle to the outer hub discs' },
         ]
       : []),
-    { name: 'wood glue', quantity: 1, use: 'every joint' },
+    ...gluesFor([s.rim.stock, s.paddles.stock, s.spokes.stock, s.hub.stock]),
   ];
 }
 

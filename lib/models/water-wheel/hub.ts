@@ -4,6 +4,7 @@ import type { Part } from '../../parts/part.js';
 import { type Screw, screwLength, screws } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
 import type { Draft, Lettering } from '../drafts.js';
+import { takesScrews } from '../glues.js';
 import { spokeWedge, type WaterSizes, wheelHeight } from './sizes.js';
 
 /** A screw of a length, mm. */
@@ -38,6 +39,7 @@ export function hubCircle(s: WaterSizes): HubCircle | undefined {
   const room = (hub.radius - reach) / 2;
   const most = Math.min(room / SCREW_EDGE, spokes.width / (2 * SCREW_EDGE));
   const driven = drivenScrew(most, hub.thickness + spokes.thickness, hub.thickness);
+  if (!takesScrews(hub.stock, spokes.stock)) return undefined;
   return driven && { ...driven, radius: reach + room };
 }
 

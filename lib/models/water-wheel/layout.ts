@@ -1,6 +1,4 @@
-import { intersection } from '../../geometry/boolean.js';
-import { solid } from '../../geometry/outline.js';
-import { barAt, fromRay, type RakedBar, type Stretch, slotsAt, tabRoom, tabsIn } from '../../joints/raked-slot.js';
+import { barsApart, fromRay, type RakedBar, type Stretch, slotsAt, tabRoom, tabsIn } from '../../joints/raked-slot.js';
 import type { Mm, Radians } from '../../units/length.js';
 import { layerSeamed } from '../ring/joined.js';
 import { type RingLayout, ringLayout } from '../ring/layout.js';
@@ -115,9 +113,5 @@ export const paddleAngles = (s: WaterSizes, { first }: PaddlePlaces): Radians[] 
 const AIR: Mm = 2;
 
 /** Whether neighbouring paddles keep apart. */
-export function paddlesApart(s: WaterSizes): boolean {
-  const bar = paddleBar(s);
-  const whole = { from: -bar.depth / 2, to: bar.depth / 2 };
-  const at = (angle: Radians) => solid(barAt(bar, angle, whole, AIR / 2));
-  return intersection([at(0)], [at((2 * Math.PI) / s.paddles.count)]).length === 0;
-}
+export const paddlesApart = (s: WaterSizes): boolean =>
+  barsApart(paddleBar(s), 0, (2 * Math.PI) / s.paddles.count, AIR);

@@ -1,5 +1,5 @@
 import type { Finding } from '../../findings/finding.js';
-import { tabRoom } from '../../joints/raked-slot.js';
+import { barReach, tabRoom } from '../../joints/raked-slot.js';
 import { printMm } from '../../units/print-length.js';
 import { stated, stop } from '../helm-wheel/limit.js';
 import { type OneThick, thicknessFindings } from '../named-stock.js';
@@ -63,20 +63,13 @@ function hubThickness(s: WaterSizes): Finding[] {
   return [stop('hub-thickness', 'hub.thickness', s.hub.thickness, most, what)];
 }
 
-/** Nearest a paddle comes to the wheel's centre. */
-function paddleReach(s: WaterSizes): number {
-  const { rake, depth, thickness } = s.paddles;
-  const middle = (s.inner + s.outer) / 2;
-  const across = Math.max(0, Math.abs(middle * Math.sin(rake)) - thickness / 2);
-  return Math.hypot(Math.max(0, middle * Math.cos(rake) - depth / 2), across);
-}
-
 function paddlesFit(s: WaterSizes): Finding[] {
   const { depth, count } = s.paddles;
   const discs = s.hub.thickness > s.rim.thickness ? s.hub.radius : 0;
   const least = Math.max(s.axle / 2, discs) + AXLE_AIR;
-  if (!(paddleReach(s) >= least)) {
-    const what = `paddles come within ${stated(paddleReach(s))} mm of the centre, where hub and axle need ${stated(least)} mm; allowed: shallower paddles`;
+  const reach = barReach(paddleBar(s));
+  if (!(reach >= least)) {
+    const what = `paddles come within ${stated(reach)} mm of the centre, where hub and axle need ${stated(least)} mm; allowed: shallower paddles`;
     return [stop('paddle-depth', 'paddles.depth', depth, depth, what)];
   }
   if (paddlesApart(s)) return [];

@@ -4,6 +4,7 @@ import { type Stretch, slotsAt } from '../../joints/raked-slot.js';
 import { laidSpoke } from '../../parts/laid-spoke.js';
 import type { Mm, Radians } from '../../units/length.js';
 import type { Draft, Lettering } from '../drafts.js';
+import { takesScrews } from '../glues.js';
 import { pinned } from '../registration.js';
 import { relative } from '../seams.js';
 import { type Driven, drivenScrew, hubCircle } from './hub.js';
@@ -13,8 +14,9 @@ import { spokeWedge, type WaterSizes, wedgeFlat, wheelHeight } from './sizes.js'
 /** Paddles and seams farther from a spoke than this cannot lie under it. */
 const NEAR: Radians = Math.PI / 3;
 
-/** The screw from a spoke into the rim; none in thin ones. */
+/** The screw from a spoke into the rim; none in thin ones, and where screws do not hold. */
 export function rimScrew(s: WaterSizes): Driven | undefined {
+  if (!takesScrews(s.spokes.stock, s.rim.stock)) return undefined;
   const most = Math.min(s.spokes.width, s.outer - s.inner) / (2 * SCREW_EDGE);
   return drivenScrew(most, s.spokes.thickness, s.rim.thickness);
 }

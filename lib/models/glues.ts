@@ -1,0 +1,17 @@
+import type { Stock } from '../stock/stock.js';
+import { traitsOf } from '../stock/traits.js';
+import type { Hardware } from './model.js';
+
+/** Whether screws hold in all of these. */
+export const takesScrews = (...stocks: readonly Stock[]): boolean => stocks.every(s => traitsOf(s).screws);
+
+/** The glues to buy for parts of these stocks, each once. */
+export function gluesFor(stocks: readonly Stock[]): Hardware[] {
+  const names = [...new Set(stocks.map(s => traitsOf(s).glue))];
+  const use = (name: string): string => {
+    if (names.length === 1) return 'every joint';
+    const on = stocks.filter(s => traitsOf(s).glue === name).map(s => s.name);
+    return `joints of ${[...new Set(on)].join(', ')}`;
+  };
+  return names.map(name => ({ name, quantity: 1, use: use(name) }));
+}
