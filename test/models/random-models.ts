@@ -1,5 +1,6 @@
 import type { Method } from '../../lib/stock/stock.js';
 import { randomCableReel } from './random-cable-reel.js';
+import { randomCartWheel } from './random-cart-wheel.js';
 import { randomPlan } from './random-plan.js';
 import { randomStand } from './random-stand.js';
 import { randomWaterWheel } from './random-water-wheel.js';
@@ -18,6 +19,7 @@ function helmWheel(seed: number, method: Method): Readonly<Record<string, unknow
 /** Every model whose plans can be drawn, for the soak tests: `npm run soak -- models NAME COUNT SEED`. */
 export const randomModels: Readonly<Record<string, RandomModel>> = {
   'helm-wheel': helmWheel,
+  'cart-wheel': randomCartWheel,
   'water-wheel': randomWaterWheel,
   'cable-reel': randomCableReel,
   stand: randomStand,
