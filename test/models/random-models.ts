@@ -2,6 +2,7 @@ import type { Method } from '../../lib/stock/stock.js';
 import { randomCableReel } from './random-cable-reel.js';
 import { randomCartWheel } from './random-cart-wheel.js';
 import { randomPlan } from './random-plan.js';
+import { randomPrizeWheel } from './random-prize-wheel.js';
 import { randomStand } from './random-stand.js';
 import { randomWaterWheel } from './random-water-wheel.js';
 
@@ -22,5 +23,6 @@ export const randomModels: Readonly<Record<string, RandomModel>> = {
   'cart-wheel': randomCartWheel,
   'water-wheel': randomWaterWheel,
   'cable-reel': randomCableReel,
+  'prize-wheel': randomPrizeWheel,
   stand: randomStand,
 };
