@@ -4,7 +4,8 @@
  * - flanges 15 mm over the core's corners or more; 2 to 10 planks at least 30 mm and six rods wide; or 3 to 12 segments, 6 mm or more at
  *   the bore, whose seams (two layers: twice as many) lie at least a rod's hole and twice its wall off every rod, shared circle permitting
  * - rods of 3 to 16 mm whose washers fit between bore and staves twice over; bores that keep 4 mm off plank seams
- * - battens no wider than a seventh of the flange, two of them, or three or four where the outermost planks are wide enough
+ * - battens no wider than a seventh of the flange, two of them, or three or four where the outermost planks are wide enough; washers and
+ *   a batten's width beside each no more than the flange is wide, half of it with more than two battens
  */
 import type { Method } from '../../lib/stock/stock.js';
 import { type Draw, drawer, seeded } from './random-plan.js';
@@ -71,7 +72,7 @@ const washersFit = ({ inside }: Core, { count, diameter }: Rods, axle: number): 
 };
 
 /** Battens that the outermost planks reach: widths, and how many. */
-function drawBattens(d: Draw, radius: number, pieces: number): Plain | undefined {
+function drawBattens(d: Draw, radius: number, pieces: number) {
   const wide = pieces <= 6 && radius > 150;
   const battens = {
     count: wide && d.chance(0.2) ? d.whole(3, 4) : 2,
@@ -90,7 +91,9 @@ function planks(d: Draw, core: Core, rods: Rods, axle: number): Plain | undefine
   const levels = Array.from({ length: pieces - 1 }, (_, i) => Math.abs(radius - (i + 1) * width));
   if (axle > 0 && levels.some(y => Math.abs(y - bore) < 4)) return undefined;
   const battens = drawBattens(d, radius, pieces);
-  if (battens?.['count'] === 3 && axle > 0) return undefined;
+  if (battens?.count === 3 && axle > 0) return undefined;
+  const crowd = rods.count * (3.1 * rods.diameter + (battens?.width ?? radius / 4));
+  if (crowd > (battens && battens.count > 2 ? 1 : 2) * radius) return undefined;
   return {
     flange: {
       diameter: up(2 * radius),
