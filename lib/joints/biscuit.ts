@@ -6,7 +6,7 @@ import { type Biscuit, biscuit, biscuits, CUTTER_DIAMETER, slotLength } from '..
 import type { Mm } from '../units/length.js';
 import { butt } from './butt.js';
 import { glued, seamFace, segmentArea } from './glue.js';
-import { FROM_LAP, intoWood, joinedEnds, onSeam } from './seam-ends.js';
+import { boxed, FROM_LAP, intoWood, joinedEnds, onSeam, square } from './seam-ends.js';
 import type { SeamJoint, SeamLap, SeamSite } from './seam-joint.js';
 
 // A butt seam with biscuits at mid-thickness: a plate joiner's slot is a segment of its cutter's circle, cut from the seam into each end.
@@ -113,9 +113,10 @@ export const biscuited: SeamJoint = (felloe, site, options) => {
   const count = options.count ?? 1;
   const findings = biscuitFindings(site, b, count);
   if (findings.length > 0) return { ...butt(felloe, site, options), findings };
+  const middles = slotMiddles(site, b, count);
   const mouth = slotLength(b.depth) * b.thickness;
   return {
-    part: marked(felloe, site, slotMiddles(site, b, count)),
+    part: marked(felloe, site, middles),
     loose: [],
     hardware: [{ name: `biscuit, size ${b.size}`, quantity: count }],
     settings: [{ name: 'depth of a biscuit slot', value: b.depth, unit: 'mm' }],
@@ -123,5 +124,10 @@ export const biscuited: SeamJoint = (felloe, site, options) => {
     findings: [],
     glue: glued([seamFace(site, count * mouth), { area: count * 2 * segmentArea(b.length, b.width / 2), long: true }]),
     reach: b.depth,
+    locks: true,
+    lines: [
+      square(site),
+      ...middles.map(u => boxed(u - slotLength(b.depth) / 2, u + slotLength(b.depth) / 2, b.depth)),
+    ],
   };
 };

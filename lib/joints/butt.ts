@@ -1,4 +1,5 @@
 import { glued, seamFace } from './glue.js';
+import { square } from './seam-ends.js';
 import type { SeamJoint } from './seam-joint.js';
 
 /** Felloes glued end to end, nothing between them. */
@@ -11,4 +12,6 @@ export const butt: SeamJoint = (felloe, site) => ({
   findings: [],
   glue: glued([seamFace(site)]),
   reach: 0,
+  locks: false,
+  lines: [square(site)],
 });

@@ -6,7 +6,7 @@ import type { Mm } from '../units/length.js';
 import { printMm } from '../units/print-length.js';
 import { butt } from './butt.js';
 import { glued, seamFace } from './glue.js';
-import { FROM_LAP, freeLength, intoWood, joinedEnds, mm, onSeam, seamStop } from './seam-ends.js';
+import { boxed, FROM_LAP, freeLength, intoWood, joinedEnds, mm, onSeam, seamStop, square } from './seam-ends.js';
 import type { SeamJoint, SeamOptions, SeamSite } from './seam-joint.js';
 
 // A butt seam with dowels at mid-thickness, bored into each end square to the seam. Spread evenly: the middle of dowel j of n lies
@@ -180,5 +180,7 @@ export const dowelled: SeamJoint = (felloe, site, options) => {
       { area: (count * Math.PI * d * length) / 2, long: true },
     ]),
     reach: depth,
+    locks: true,
+    lines: [square(site), ...seam.at.map(u => boxed(u - d / 2, u + d / 2, depth))],
   };
 };

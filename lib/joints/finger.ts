@@ -2,8 +2,8 @@ import type { Finding } from '../findings/finding.js';
 import type { Mm } from '../units/length.js';
 import { butt } from './butt.js';
 import { alongIsLong, glued, seamFace } from './glue.js';
-import { freeLength, joinedEnds, mm, type SeamPoint, seamStop, withEnds } from './seam-ends.js';
-import type { SeamJoint, SeamOptions, SeamSite } from './seam-joint.js';
+import { freeLength, joinedEnds, mm, seamStop, withEnds } from './seam-ends.js';
+import type { SeamJoint, SeamOptions, SeamPoint, SeamSite } from './seam-joint.js';
 
 // Fingers cut through the thickness: seen from the front the seam runs to and fro, half a finger's length to either side of its line. Both
 // ends of a felloe follow the same run, so that all felloes are alike and one's left end fills the next one's right end.
@@ -138,5 +138,7 @@ export const fingered: SeamJoint = (felloe, site, options) => {
     findings,
     glue: glued([seamFace(site), { area: flanks, long: alongIsLong(site) }]),
     reach: seam.length / 2 + Math.abs(site.clearance) / 2,
+    locks: true,
+    lines: [fingerRun(site, seam, -1), fingerRun(site, seam, 1)],
   };
 };

@@ -13,11 +13,11 @@ import {
   joinedEnds,
   mm,
   onSeam,
-  type SeamPoint,
   seamStop,
+  square,
   withEnds,
 } from './seam-ends.js';
-import type { LoosePiece, SeamJoint, SeamOptions, SeamSite } from './seam-joint.js';
+import type { LoosePiece, SeamJoint, SeamOptions, SeamPoint, SeamSite } from './seam-joint.js';
 
 // A double-dovetail key let into a face across the seam, its narrow waist on the seam's line, its grain across it.
 // Of length K and width W at its ends, with flanks FLANK from its long axis: waist W - K tan(FLANK), area K (W + waist) / 2.
@@ -144,6 +144,12 @@ function halfRun(site: SeamSite, key: KeySeam, end: End): SeamPoint[] {
   ];
 }
 
+/** All of the pockets' outline, closed. */
+function outlineRun(site: SeamSite, key: KeySeam): SeamPoint[] {
+  const left = halfRun(site, key, 'left');
+  return [...left, ...halfRun(site, key, 'right').reverse().slice(1)];
+}
+
 function pocketAt(site: SeamSite, key: KeySeam, options: SeamOptions, end: End): Pocket {
   const run = halfRun(site, key, end);
   const past = -intoWood(end) * PAST;
@@ -219,5 +225,7 @@ export const keyed: SeamJoint = (felloe, site, options) => {
     findings,
     glue: glued([seamFace(site, key.waist * key.depth), { area: floor, long: true }, { area: walls, long: false }]),
     reach: key.length / 2 + Math.abs(site.clearance) / 2,
+    locks: false,
+    lines: [square(site), outlineRun(site, key)],
   };
 };

@@ -5,8 +5,8 @@ import type { Face, Part, Pocket } from '../parts/part.js';
 import { type Mm, type Radians, toDegrees } from '../units/length.js';
 import { butt } from './butt.js';
 import { glued, seamFace } from './glue.js';
-import { type End, joinedEnds, mm, type SeamPoint, seamAngle, seamStop, withEnds } from './seam-ends.js';
-import type { SeamJoint, SeamOptions, SeamSite } from './seam-joint.js';
+import { type End, joinedEnds, mm, seamAngle, seamStop, square, withEnds } from './seam-ends.js';
+import type { SeamJoint, SeamOptions, SeamPoint, SeamSite } from './seam-joint.js';
 
 // Half-depth overlap: over an angle the felloes lie on each other, each half as thick. A felloe's left end keeps its back half (pocket from
 // the front), its right end its front half (pocket from the back), so that all felloes are alike. Each is longer by half the angle at
@@ -159,5 +159,7 @@ export const scarfed: SeamJoint = (felloe, site, options) => {
     findings,
     glue: glued([seamFace(site), { area: floor, long: true }]),
     reach: layered ? 0 : site.outer * Math.sin(overlap / 2),
+    locks: false,
+    lines: layered ? [square(site)] : [radial(site, overlap / 2), radial(site, -overlap / 2)],
   };
 };

@@ -3,20 +3,12 @@ import { bulgeOf, type Outline, type Polyline, solid, vertex } from '../geometry
 import { add, angleOf, type Point, polar, scale } from '../geometry/point.js';
 import type { Part } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
-import type { SeamOptions, SeamSite } from './seam-joint.js';
+import type { SeamOptions, SeamPoint, SeamSite } from './seam-joint.js';
 
 // A seam's own frame: u along the seam from the wheel's centre, v across it, anticlockwise; mm. A felloe's left end has its wood at v < 0,
 // its right end at v > 0.
 
 const QUARTER = Math.PI / 2;
-
-/** A point of a seam's frame. */
-export interface SeamPoint {
-  readonly u: Mm;
-  readonly v: Mm;
-  /** tag of the edge from here on, on the way from the outer edge in; seam unless given */
-  readonly mate?: string;
-}
 
 /** Which end of a felloe: left is the anticlockwise one. */
 export type End = 'left' | 'right';
@@ -36,9 +28,18 @@ export const onSeam = (site: SeamSite, end: End, { u, v }: SeamPoint): Point =>
 export const intoWood = (end: End): 1 | -1 => (end === 'left' ? -1 : 1);
 
 /** A straight radial end. */
-const square = (site: SeamSite): SeamPoint[] => [
+export const square = (site: SeamSite): SeamPoint[] => [
   { u: site.outer, v: 0 },
   { u: site.inner, v: 0 },
+];
+
+/** A box about a stretch of the seam, closed. @param half across the seam, to either side */
+export const boxed = (from: Mm, to: Mm, half: Mm): SeamPoint[] => [
+  { u: from, v: -half },
+  { u: to, v: -half },
+  { u: to, v: half },
+  { u: from, v: half },
+  { u: from, v: -half },
 ];
 
 /** The outline of a felloe whose ends follow runs of the seams' frames, each from the outer edge to the inner one; straight where not given.

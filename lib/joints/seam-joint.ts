@@ -83,6 +83,14 @@ export interface LoosePiece {
   readonly z: Mm;
 }
 
+/** A point in a seam's own frame: u along the seam from the wheel's centre, v across it, anticlockwise; mm. */
+export interface SeamPoint {
+  readonly u: Mm;
+  readonly v: Mm;
+  /** tag of the edge from here on, on the way from the outer edge in; seam unless given */
+  readonly mate?: string;
+}
+
 /** How much glue holds a seam: `area` of all faces, mm², and the share of it that is long grain. */
 export interface GlueArea {
   readonly area: number;
@@ -117,8 +125,12 @@ export interface Seamed {
   readonly findings: readonly Finding[];
   /** of one seam */
   readonly glue: GlueArea;
-  /** how far the joint reaches from the seam's line into either felloe, mm: nothing else may be bored there */
+  /** how far the joint reaches from the seam's line into either felloe, mm */
   readonly reach: Mm;
+  /** whether the joint holds the felloes in line by itself, so that they need no pins of their own in a ring of layers */
+  readonly locks: boolean;
+  /** what a bore through the felloes must keep clear of, in plan, in the seam's frame: edges, and where a run is closed all inside it */
+  readonly lines: readonly (readonly SeamPoint[])[];
 }
 
 /** Shapes the ends of a plain felloe (a sector between two radial lines) and says what else the seam needs. */

@@ -1,4 +1,5 @@
 import type { Finding, Outcome } from '../findings/finding.js';
+import { locate } from '../geometry/locate.js';
 import { lapRim } from '../joints/lap.js';
 import { idleOptions } from '../joints/seam-options.js';
 import { felloe, looseFelloe } from '../parts/felloe.js';
@@ -14,6 +15,7 @@ import { letteringOn } from './ring/lettering.js';
 import { ringLimits } from './ring/limits.js';
 import { type RingPins, ringPins, wallAngle } from './ring/pins.js';
 import { looseDrafts, ringFigures, ringHardware, ringSettings, ringSteps } from './ring/seams.js';
+import { spotAt } from './ring/spots.js';
 import type { RingOptions, RingPlace } from './ring-options.js';
 
 export { seenFrom } from './ring/layout.js';
@@ -35,6 +37,13 @@ export interface Ring {
   readonly fits: Readonly<Record<string, Mm>>;
   /** how it goes together, in order */
   readonly steps: readonly string[];
+}
+
+interface Making {
+  readonly o: RingOptions;
+  readonly layout: RingLayout;
+  readonly seams: readonly LayerSeams[];
+  readonly pins: RingPins;
 }
 
 /** Faces of a piece that stay open once the layers are glued up. */
@@ -62,13 +71,17 @@ function crossed(o: RingOptions, piece: RingPiece, part: Part, reach: Mm): Part 
   }, part);
 }
 
-/** Pins of a pair that fall on a piece, clear of the walls at its ends. */
-function drilled(o: RingOptions, piece: RingPiece, part: Part, pins: RingPins): Part {
+/** A piece with the pins that fall on it: of pairs, clear of the walls at its ends, and single ones wherever its wood is. */
+function drilled({ o, pins }: Making, piece: RingPiece, part: Part, reach: Mm): Part {
   const wall = Math.max(wallAngle(piece.walls.left, o.inner), wallAngle(piece.walls.right, o.inner));
   const holes = pins.pairs.flatMap(({ angle, spread }) =>
     seenFrom(piece, [angle], -wall).flatMap(a => pinsAt(o.inner, o.outer, Math.PI / 2 + a, spread)),
   );
-  return pinned(part, holes, pins.diameter);
+  const past = Math.asin(Math.min(1, reach / o.inner));
+  const single = (pins.spots ?? [])
+    .flatMap(({ angle, radius }) => seenFrom(piece, [angle], past).map(a => spotAt({ angle: a, radius })))
+    .filter(at => locate(part.region, at) === 'inside');
+  return pinned(part, [...holes, ...single], pins.diameter);
 }
 
 /** Whatever crosses a piece, as lettering must keep clear of it. */
@@ -80,18 +93,13 @@ function crossings(o: RingOptions, piece: RingPiece): { readonly at: Radians[]; 
   };
 }
 
-interface Making {
-  readonly o: RingOptions;
-  readonly layout: RingLayout;
-  readonly seams: readonly LayerSeams[];
-  readonly pins: RingPins;
-}
-
-function draftOf({ o, layout, seams, pins }: Making, piece: RingPiece): Draft {
+function draftOf(making: Making, piece: RingPiece): Draft {
+  const { o, layout, seams, pins } = making;
   const own = seams.find(s => s.layer === piece.layer);
   const plain = plainPiece(o, piece);
   const joined = own ? joinPiece(o, layout, piece, plain, own.joined.findings) : plain;
-  const lapped = crossed(o, piece, joined, own?.joined.reach ?? 0);
+  const reach = own?.joined.reach ?? 0;
+  const lapped = crossed(o, piece, joined, reach);
   const z = (o.z ?? 0) + piece.layer.z;
   const { from, sweep, layer } = piece;
   const place: RingPlace = {
@@ -103,7 +111,7 @@ function draftOf({ o, layout, seams, pins }: Making, piece: RingPiece): Draft {
     showing: showing(layout, piece),
     loose: layer.loose,
   };
-  const part = drilled(o, piece, o.features ? o.features(lapped, place) : lapped, pins);
+  const part = drilled(making, piece, o.features ? o.features(lapped, place) : lapped, reach);
   const { at, width } = crossings(o, piece);
   const pin = layout.layers.length > 1 ? pins.diameter : undefined;
   return { part, turn: middleOf(piece), z, lettering: letteringOn(o, piece, at, width, pin) };
@@ -116,7 +124,7 @@ function draftOf({ o, layout, seams, pins }: Making, piece: RingPiece): Draft {
 export function ring(o: RingOptions): Outcome<Ring> {
   const layout = ringLayout(o);
   const seams = layerSeamed(o, layout);
-  const pins = o.pins ?? ringPins(o, layout, Math.max(0, ...seams.map(s => s.joined.reach)));
+  const pins = o.pins ?? ringPins(o, layout, seams);
   const making = { o, layout, seams, pins };
   const said: Finding[] = [
     ...idleOptions(o.seam ?? {}, `${o.field}.seam`),

@@ -4,9 +4,13 @@
  * - hub radius >= wedge reach + 6 mm, + what the bore takes; rim inner radius >= hub radius + 15 mm
  * - at the rim's inner edge at least 12 mm of wood between two laps, and none of a seam's 4 mm beside a lap
  * - handles at least 2.2 spoke widths long; boards wider than felloe and trim need
- * - biscuits only where band, thickness and distance to the laps leave the slot its margins
+ * - seams: see random-seam.ts
+ * - half laps in a rim of one layer, or of layers with the spokes as thick as the rim; layered laps in 2 to 4 layers; bridles in 3 to 5
  * - plugs at least four plug diameters and 40 mm apart, on trim of 8 mm or more
  */
+
+import type { Method } from '../../lib/stock/stock.js';
+import { randomSeam } from './random-seam.js';
 
 export type Random = () => number;
 
@@ -39,8 +43,6 @@ export function drawer(random: Random): Draw {
   };
 }
 
-const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
-
 const BEARINGS: Readonly<Record<string, readonly [number, number, number]>> = {
   '608': [8, 22, 7],
   '6000': [10, 26, 8],
@@ -66,7 +68,7 @@ function hub(d: Draw, spokes: number, width: number, laser: boolean): Hub {
   const fits = kind === 'bearing' && bearing[1] / 2 + 3 < flank;
   const bore = fits
     ? { bearing: name, seat: laser ? 'through' : d.one('through', 'shoulder') }
-    : kind === 'none'
+    : kind === 'none' || (shaft < 7 && !laser) // no opening for a cutter of 6 mm
       ? 'none'
       : { axle: round(shaft) };
   const wide = fits ? bearing[1] / 2 : shaft / 2;
@@ -75,27 +77,55 @@ function hub(d: Draw, spokes: number, width: number, laser: boolean): Hub {
   return { bore, turns, faces, radius: round(Math.max(reach, wide) + 7 + d.between(0, 40)) };
 }
 
-function seam(
-  d: Draw,
-  felloes: number,
-  spokes: number,
-  inner: number,
-  width: number,
-  band: number,
-  thickness: number,
-  laser: boolean,
-): Plain {
-  const apart = Math.PI / ((felloes / gcd(felloes, spokes)) * spokes);
-  const wall = inner * Math.sin(apart) - (width + 0.5) / 2;
-  const slot = band >= 100 && thickness >= 16 && wall > 30;
-  if (spokes % felloes === 0 && d.chance(0.3)) return { joint: 'butt', at: 'under-spokes' };
-  if (wall < 4 && !laser) return spokes % felloes === 0 ? { joint: 'butt', at: 'under-spokes' } : {};
-  return { ...(slot && d.chance(0.5) ? { joint: 'biscuit', size: '20' } : { joint: 'butt' }), at: 'between-spokes' };
+/** How spokes cross the rim, and the layers it takes; mm. */
+interface Crossing {
+  readonly lap: string;
+  readonly layers: number;
+  /** of one layer of the rim */
+  readonly sheet: number;
+  readonly spoke: { readonly thickness: number; readonly stock: Plain };
+  /** layers that have seams, and whether laps are pockets in them */
+  readonly seamed: number;
+  readonly pockets: boolean;
+}
+
+function crossing(d: Draw, laser: boolean): Crossing {
+  const lap = d.one('half', 'half', 'half', 'layered', 'bridle');
+  const built = laser || lap !== 'half' || d.chance(0.25);
+  const sheet = laser ? d.one(3, 4, 6, 9) : built ? d.one(6, 9, 12) : d.one(16, 19.05, 25);
+  const kind = laser ? 'sheet' : d.one('board', 'sheet');
+  if (lap === 'bridle') {
+    const layers = d.whole(3, 5);
+    const thickness = sheet * d.whole(1, layers - 2);
+    const seamed = layers - thickness / sheet;
+    return {
+      lap,
+      layers,
+      sheet,
+      spoke: { thickness, stock: board(laser ? sheet : thickness, kind) },
+      seamed,
+      pockets: false,
+    };
+  }
+  const layers = built ? d.whole(2, 4) : 1;
+  const thickness = sheet * layers;
+  const seamed = layers - Math.floor(layers / 2);
+  if (laser || lap === 'layered')
+    return { lap, layers, sheet, spoke: { thickness, stock: board(sheet, kind) }, seamed, pockets: false };
+  const own = layers === 1 && d.chance(0.2) ? 22 : thickness;
+  return {
+    lap,
+    layers,
+    sheet,
+    spoke: { thickness: own, stock: board(own, 'board') },
+    seamed,
+    pockets: layers % 2 === 1,
+  };
 }
 
 /** One plan, as the object its YAML or JSON would hold; undefined where the draw broke an inequality (draw again). */
-function attempt(d: Draw): Plain | undefined {
-  const method = d.one('router', 'laser', 'hand');
+function attempt(d: Draw, wanted?: Method): Plain | undefined {
+  const method = wanted ?? d.one('router', 'laser', 'hand');
   const laser = method === 'laser';
   const spokes = d.whole(3, 36);
   const felloes = d.whole(3, 24);
@@ -105,10 +135,8 @@ function attempt(d: Draw): Plain | undefined {
   const inner = round(Math.max(crowd, middle.radius + 15) * (1 + d.between(0.02, 0.8)));
   const band = d.between(30, Math.min(120, inner));
   const outer = inner + band;
-  const sheet = d.one(3, 4, 6, 9);
-  const thickness = laser ? sheet * d.whole(2, 4) : d.one(16, 19.05, 25);
-  const joint = seam(d, felloes, spokes, inner, width, band, thickness, laser);
-  if (!('at' in joint)) return undefined;
+  const { lap, layers, sheet, spoke, seamed, pockets } = crossing(d, laser);
+  const edged = !laser && d.chance(0.5);
   const shape = d.one('plain', 'tapered', 'turned', 'profile');
   const length = round(width * d.between(2.2, 6) + 2);
   const half = width / 2;
@@ -122,6 +150,23 @@ function attempt(d: Draw): Plain | undefined {
   const segments = d.whole(3, 24);
   const each = Math.min(4, Math.floor((2 * Math.PI * (inner + band / 2)) / segments / 52));
   const trimThick = laser ? sheet : d.one(9, 12);
+  const radius = Math.min(6, round((band - trimBand) / 2), round((sheet * layers) / 2 - 0.5));
+  const edge = edged ? radius : 0;
+  const room = {
+    method,
+    felloes,
+    spokes,
+    inner,
+    band,
+    lap: width + 0.5,
+    thickness: sheet,
+    layers,
+    seamed,
+    pockets,
+    edge,
+  };
+  const joint = randomSeam(d, room);
+  if (!joint) return undefined;
   const trim =
     d.chance(0.6) && middle.radius < inner + (band - trimBand) / 2
       ? {
@@ -135,34 +180,42 @@ function attempt(d: Draw): Plain | undefined {
             d.chance(0.5) && { plugs: { diameter: 9.5, each: d.whole(1, each) } }),
         }
       : undefined;
-  const radius = Math.min(6, round((band - trimBand) / 2));
   return {
     rimwright: 1,
     title: 'Random wheel',
     units: 'mm',
     model: 'helm-wheel',
-    rim: { outside: round(2 * outer), band, felloes, ...(laser && { thickness }), seam: joint, stock: 'rim' },
+    rim: {
+      outside: round(2 * outer),
+      band,
+      felloes,
+      ...(laser ? { thickness: sheet * layers } : { layers }),
+      seam: joint,
+      stock: 'rim',
+    },
     spokes: {
       count: spokes,
       width,
       overall: round(2 * (outer + length)),
+      lap,
+      ...(laser && { thickness: spoke.thickness }),
       handle: shape === 'profile' ? { profile } : { shape, faces: laser ? 1 : d.one(1, 2) },
       stock: 'spoke',
     },
     hub: { diameter: round(2 * middle.radius), faces: middle.faces, bore: middle.bore, stock: 'hub' },
     ...(trim && { trim }),
-    ...(!laser && d.chance(0.5) && { edges: { rim: { shape: 'round', radius, faces: 'both' } } }),
+    ...(edged && { edges: { rim: { shape: 'round', radius, faces: 'both' } } }),
     turns: middle.turns,
     method,
     cutter: laser
       ? { kind: 'laser', kerf: 0.2 }
       : method === 'hand'
         ? { kind: 'saw', kerf: 1.5 }
-        : { kind: 'router', diameter: 6, reach: 30, pass: 6 },
-    fit: { lap: d.between(0, 0.4), wedge: d.one(0, 0.1, 0.3), bore: -0.05, plug: -0.02 },
+        : { kind: 'router', diameter: 6, reach: 60, pass: 6 },
+    fit: { lap: d.between(0, 0.4), wedge: d.one(0, 0.1, 0.3), bore: -0.05, plug: -0.02, seam: d.between(0, 0.3) },
     stock: {
-      rim: laser ? board(sheet, 'sheet') : board(thickness, d.one('board', 'sheet')),
-      spoke: laser ? board(sheet, 'sheet') : board(d.chance(0.8) ? thickness : 22, 'board'),
+      rim: board(sheet, laser ? 'sheet' : d.one('board', 'sheet')),
+      spoke: spoke.stock,
       hub: board(laser ? sheet : 19.05, 'sheet'),
       thin: board(trimThick, 'sheet'),
     },
@@ -174,11 +227,11 @@ const board = (thickness: number, kind: 'board' | 'sheet'): Plain =>
     ? { kind, width: 3000, length: 6000, thickness }
     : { kind, width: 2000, length: 6000, thickness, true: 3 };
 
-/** A plan for a seed; the same one every time. */
-export function randomPlan(seed: number): Plain {
+/** A plan for a seed; the same one every time. @param method any unless given */
+export function randomPlan(seed: number, method?: Method): Plain {
   const d = drawer(seeded(seed));
   for (;;) {
-    const plan = attempt(d);
+    const plan = attempt(d, method);
     if (plan) return plan;
   }
 }

@@ -1,7 +1,7 @@
 import { halfWidthAt, handleEdge } from '../../parts/handle.js';
 import type { Mm } from '../../units/length.js';
 import { PIN_SIZES, PIN_WALL } from '../registration.js';
-import { ringReach } from '../ring/joined.js';
+import { layerSeamed } from '../ring/joined.js';
 import { pinSizes, pinsOf, type RingPins } from '../ring/pins.js';
 import { coreSizes, screwCircle, spokeWedge } from './core.js';
 import { handleOptions } from './handle.js';
@@ -57,9 +57,9 @@ export function helmPins(s: HelmSizes): HelmPins {
     const diameter = PIN_SIZES[0]!;
     return { diameter, ring: { diameter, pairs: [], unpinned: 0 }, inner: [], handle: [] };
   }
-  const reach = ringReach(o, layout);
+  const layers = layerSeamed(o, layout);
   const tried = pinSizes(o, s.width / 3).map((diameter): HelmPins => {
-    const ring = pinsOf(o, layout, diameter, reach);
+    const ring = pinsOf(o, layout, diameter, layers);
     return { diameter, ring, ...alongSpoke(s, diameter) };
   });
   return tried.find(p => everyPiece(s, p)) ?? tried.at(-1)!;

@@ -15,6 +15,8 @@ export interface PinnedRing {
   readonly taken: readonly Arc[];
   /** things that hold a piece in register as two pins do, by their angles: a piece with one of them needs no pin */
   readonly holding: readonly Radians[];
+  /** largest diameter there is room for beside other work; any unless given */
+  readonly most?: Mm;
 }
 
 /** The inner pin of a pair lies this share of the band from the inner edge; see pinsAt. */
@@ -41,7 +43,7 @@ function pinsOf(ring: PinnedRing, diameter: Mm): RingPins {
 /** The largest pins that find room in every piece of a ring of several layers, at most a fifth of its band; none in a ring of one. */
 export function clearPins(ring: PinnedRing): RingPins {
   if (ring.layout.layers.length === 1) return { diameter: PIN_SIZES[0]!, pairs: [], unpinned: 0 };
-  const sizes = PIN_SIZES.filter(d => d <= (ring.outer - ring.inner) / 5);
+  const sizes = PIN_SIZES.filter(d => d <= (ring.outer - ring.inner) / 5 && d <= (ring.most ?? Infinity));
   const tried = (sizes.length > 0 ? sizes : PIN_SIZES.slice(-1)).map(d => pinsOf(ring, d));
   return tried.find(p => p.unpinned === 0) ?? tried.at(-1)!;
 }

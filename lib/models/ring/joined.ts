@@ -94,7 +94,7 @@ export function layerSeamed(o: RingOptions, layout: RingLayout): LayerSeams[] {
   });
 }
 
-/** How far the seams' joint reaches into the felloes, mm: no pin may stand there. */
+/** How far the seams' joint reaches into the felloes, mm. */
 export const ringReach = (o: RingOptions, layout: RingLayout): number =>
   Math.max(0, ...layerSeamed(o, layout).map(s => s.joined.reach));
 

@@ -8,10 +8,13 @@ import {
   PIN_WALL,
   type PinPair,
   pinPairs,
+  pinsAt,
 } from '../registration.js';
 import type { RingOptions } from '../ring-options.js';
 import { relative } from '../seams.js';
+import type { LayerSeams } from './joined.js';
 import { extentOf, type RingLayout, type RingPiece } from './layout.js';
+import { type PinSpot, spotAt, spotsOn } from './spots.js';
 
 /** Registration of a ring built up from layers. */
 export interface RingPins {
@@ -19,6 +22,8 @@ export interface RingPins {
   readonly diameter: Mm;
   /** pairs of pins across the ring's band */
   readonly pairs: readonly PinPair[];
+  /** single pins besides, never through what crosses the ring */
+  readonly spots?: readonly PinSpot[];
   /** pieces that have no stretch wide enough for a pin */
   readonly unpinned: number;
 }
@@ -40,14 +45,19 @@ interface Barred {
   readonly to: Radians;
 }
 
-/** Stretches of the ring clear of every seam and wall, wide enough for a pin: between crossings, or within one (through what crosses).
- * @param reach how far from its line each seam is taken up, mm */
-function clearStretches(o: RingOptions, layout: RingLayout, margin: Radians, reach: Mm): Arc[] {
+/** What the seams of a layer bar to pins: all of their joint's reach. */
+function seamsBarred(o: RingOptions, { seams, joined }: LayerSeams): Barred[] {
+  const to = Math.asin(Math.min(1, joined.reach / o.inner));
+  return seams.map(at => ({ at, from: 0, to }));
+}
+
+/** Stretches of the ring clear of every seam and wall, wide enough for a pin: between crossings, or within one (through what crosses). */
+function clearStretches(o: RingOptions, layers: readonly LayerSeams[], margin: Radians): Arc[] {
   const barred: Barred[] = [
     ...(o.crossings ?? []).flatMap(c =>
       c.at.map(at => ({ at, from: wallAngle(c.width, o.outer), to: wallAngle(c.width, o.inner) })),
     ),
-    ...layout.seams.flat().map(at => ({ at, from: 0, to: Math.asin(Math.min(1, reach / o.inner)) })),
+    ...layers.flatMap(l => seamsBarred(o, l)),
   ];
   const lines = barred.flatMap(b => [b.at - b.to, b.at - b.from, b.at + b.from, b.at + b.to]);
   const inside = (a: Arc): boolean =>
@@ -61,13 +71,33 @@ function clearStretches(o: RingOptions, layout: RingLayout, margin: Radians, rea
   return arcsBetween(ring).filter(a => a.sweep > 2 * margin && !inside(a) && (!o.arc || holds(extent, middleOf(a))));
 }
 
-/** Pins of one diameter: a pair in the widest clear stretch of every piece. @param reach see above, mm */
-export function pinsOf(o: RingOptions, layout: RingLayout, diameter: Mm, reach: Mm): RingPins {
-  const pieces = layout.pieces.map(piece => stretch(o, piece));
+/** What each needs a pin of its own: a piece, but of a layer whose seams hold its felloes in line that layer as one, by either half of it. */
+function needing(o: RingOptions, layout: RingLayout, layers: readonly LayerSeams[]): Arc[] {
+  const locked = (piece: RingPiece): boolean => layers.some(l => l.layer === piece.layer && l.joined.locks);
+  const own = layout.pieces.filter(piece => !locked(piece)).map(piece => stretch(o, piece));
+  const { from, sweep } = extentOf(o);
+  const halves = [0, 1].map(i => ({ from: from + (i * sweep) / 2, sweep: sweep / 2 }));
+  return own.length < layout.pieces.length ? [...own, ...halves] : own;
+}
+
+/** Whether a pin that stands somewhere is one of a piece's. */
+const on = (piece: Arc, spot: PinSpot): boolean => holds(piece, spot.angle);
+
+/** Pins of one diameter: a pair in the widest clear stretch of every piece that needs one, else two where there is room for each. */
+export function pinsOf(o: RingOptions, layout: RingLayout, diameter: Mm, layers: readonly LayerSeams[]): RingPins {
+  const pieces = needing(o, layout, layers);
   const margin = (diameter / 2 + PIN_WALL) / o.inner;
-  const pairs = pinPairs(pieces, clearStretches(o, layout, margin, reach), margin);
-  const unpinned = pieces.filter(piece => !pairs.some(pair => holds(piece, pair.angle))).length;
-  return { diameter, pairs, unpinned };
+  const pairs = pinPairs(pieces, clearStretches(o, layers, margin), margin);
+  const taken = pairs.flatMap(p => pinsAt(o.inner, o.outer, Math.PI / 2 + p.angle, p.spread));
+  const spots: PinSpot[] = [];
+  let unpinned = 0;
+  for (const piece of pieces.filter(p => !pairs.some(pair => holds(p, pair.angle)))) {
+    if (spots.filter(spot => on(piece, spot)).length >= 2) continue;
+    const found = spotsOn(o, piece, layers, diameter, [...taken, ...spots.map(spotAt)]);
+    spots.push(...found);
+    if (found.length === 0) unpinned++;
+  }
+  return { diameter, pairs, spots, unpinned };
 }
 
 /** Pins to choose from for a ring, thick to thin: at most a fifth of its band, so that each leaves its own width of wood on either side. */
@@ -77,8 +107,8 @@ export function pinSizes(o: RingOptions, most: Mm = Infinity): readonly Mm[] {
 }
 
 /** The largest pins that find room in every piece of a ring of several layers; none in a ring of one. */
-export function ringPins(o: RingOptions, layout: RingLayout, reach: Mm): RingPins {
+export function ringPins(o: RingOptions, layout: RingLayout, layers: readonly LayerSeams[]): RingPins {
   if (layout.layers.length === 1) return { diameter: PIN_SIZES[0]!, pairs: [], unpinned: 0 };
-  const tried = pinSizes(o).map(d => pinsOf(o, layout, d, reach));
+  const tried = pinSizes(o).map(d => pinsOf(o, layout, d, layers));
   return tried.find(p => p.unpinned === 0) ?? tried.at(-1)!;
 }

@@ -33,7 +33,7 @@ export function ringHardware(o: RingOptions, layers: readonly LayerSeams[], pins
       }),
     ),
   );
-  const held = 2 * pins.pairs.length;
+  const held = 2 * pins.pairs.length + (pins.spots?.length ?? 0);
   const pin: Hardware = {
     name: `dowel pin, ${pins.diameter} mm, ${printMm(ringThickness(o))} long`,
     quantity: held,

@@ -31,8 +31,12 @@ function candidates(o: RingOptions, layers: number, first: Radians, sweep: Radia
   const turns = (by: Radians): Radians[] => Array.from({ length: layers }, (_, j) => first + (j % 2) * by);
   if (o.keep === undefined) return [turns(sweep / 2)];
   const steps = lcm(o.pieces, o.keep) / o.pieces;
-  const half = Math.floor(steps / 2) * (sweep / steps);
-  return [layerSeams(layers, o.pieces, o.keep, first), ...(half > 0 ? [turns(half)] : []), turns(sweep / 2)];
+  if (steps < 2) return [turns(sweep / 2)];
+  return [
+    layerSeams(layers, o.pieces, o.keep, first),
+    turns(Math.floor(steps / 2) * (sweep / steps)),
+    turns(sweep / 2),
+  ];
 }
 
 /** First seam of every layer that has seams, back to front: the first way that keeps the least angle, else the one that is farthest apart. */
