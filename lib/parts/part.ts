@@ -23,11 +23,17 @@ export const PART_KINDS = [
   'rail',
   'rib',
   'base-plate',
+  'shelf',
+  'axle-block',
   'plank',
   'batten',
   'stave',
   'paddle',
+  'mullion',
   'key',
+  'cap',
+  'accent-ring',
+  'name-band',
 ] as const;
 
 export type PartKind = (typeof PART_KINDS)[number];

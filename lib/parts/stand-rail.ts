@@ -7,7 +7,7 @@ import { type PieceOptions, piece } from './piece.js';
 /** A plain board that ties a stand together or lies under it: a cross rail, a shelf, a base plate. Lengths mm. */
 export interface StandRailOptions extends PieceOptions {
   /** rail unless given */
-  readonly kind?: 'rail' | 'base-plate';
+  readonly kind?: 'rail' | 'shelf' | 'base-plate';
   /** along x */
   readonly length: Mm;
   /** along y */

@@ -45,7 +45,7 @@ function feetDrafts(s: StandSizes): Draft[] {
 /** The shelf between two cheeks: lies on the feet, carries the ballast. */
 function shelfDraft(s: StandSizes): Draft {
   const { length, width, top } = shelfSize(s);
-  const plain = standRail({ ...cutFrom(s.foot), length, width, id: 'shelf', name: 'Shelf' });
+  const plain = standRail({ ...cutFrom(s.foot), length, width, kind: 'shelf', name: 'Shelf' });
   return {
     part: tabbed(plain, shelfTabs(s).tabs, 'y'),
     turn: 0,

@@ -57,7 +57,7 @@ function blockDraft(s: StandSizes): Draft {
     thickness,
     stock: stock.name,
     grained: grained(s),
-    id: 'axle-block',
+    kind: 'axle-block',
     name: 'Axle block',
   });
   const hole = bore.kind === 'none' ? 0 : bore.diameter / 2;
