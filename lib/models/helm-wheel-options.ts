@@ -1,6 +1,7 @@
 import type { SeamOptions } from '../joints/seam-joint.js';
 import type { Method } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
+import type { AccentOptions } from './accents-options.js';
 
 /** Which faces of the prop something is on. */
 export type Faces = 'front' | 'back' | 'both';
@@ -109,6 +110,7 @@ export interface HelmWheelOptions {
   readonly hub: HubOptions;
   readonly trim?: TrimOptions;
   readonly edges?: { readonly rim?: EdgeProfile; readonly trim?: EdgeProfile; readonly hub?: EdgeProfile };
+  readonly accents?: AccentOptions;
   readonly turns?: Turns;
   readonly method: Method;
   readonly fit?: FitOptions;

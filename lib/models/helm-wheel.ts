@@ -1,6 +1,8 @@
 import type { Finding, Outcome } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
+import { accentSteps } from './accents.js';
 import { type Draft, gather } from './drafts.js';
+import { helmAccents } from './helm-wheel/accents.js';
 import { helmSettings, helmSteps } from './helm-wheel/guide.js';
 import { helmHardware } from './helm-wheel/hardware.js';
 import { hubDrafts } from './helm-wheel/hub.js';
@@ -37,7 +39,14 @@ export function helmWheel(
   if (found.some(f => f.level === 'stop')) return { value: undefined, findings: found };
   const rim = rimRing(sizes);
   const trim = trimDrafts(sizes);
-  const drafts: Draft[] = [...rim.value.drafts, ...spokeDrafts(sizes), ...hubDrafts(sizes), ...trim.drafts];
+  const accents = helmAccents(sizes, options.accents, stock);
+  const drafts: Draft[] = [
+    ...rim.value.drafts,
+    ...spokeDrafts(sizes),
+    ...hubDrafts(sizes),
+    ...trim.drafts,
+    ...accents.value,
+  ];
   const wheel: HelmWheel = {
     name: 'helm-wheel',
     title,
@@ -45,9 +54,9 @@ export function helmWheel(
     hardware: helmHardware(sizes, rim.value),
     settings: helmSettings(sizes, rim.value),
     figures: rim.value.figures,
-    steps: helmSteps(sizes, rim.value),
+    steps: [...helmSteps(sizes, rim.value), ...accentSteps(options.accents)],
     fits: { ...rim.value.fits, lap: sizes.fit.lap, wedge: sizes.fit.wedge },
     sizes,
   };
-  return { value: wheel, findings: [...found, ...rim.findings, ...trim.findings] };
+  return { value: wheel, findings: [...found, ...rim.findings, ...trim.findings, ...accents.findings] };
 }

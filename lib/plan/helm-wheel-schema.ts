@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { Mm, Unit } from '../units/length.js';
+import { accents } from './accents-schema.js';
 import { choice, keys, length, text, whole } from './fields.js';
 import { hole } from './hole-schema.js';
 import { seam } from './seam-schema.js';
@@ -108,6 +109,7 @@ export const helmWheelShape = (unit: Unit) => ({
   hub: hub(unit),
   trim: z.exactOptional(trim(unit)),
   edges: z.exactOptional(keys({ rim: edge(unit), trim: edge(unit), hub: edge(unit) })),
+  accents: z.exactOptional(accents(unit)),
   turns: z.exactOptional(choice(['shaft', 'bearing', 'fixed'])),
   fit: z.exactOptional(
     keys({
