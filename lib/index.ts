@@ -1,6 +1,6 @@
 /** The public door of Rimwright: from a plan, or from typed options, to cut files. Pure: nothing here needs Node. */
 
-export { checkModel } from './checks/index.js';
+export { checkModel, type Making } from './checks/index.js';
 export { cut } from './cutting/cut.js';
 export type { CutPart, FaceCuts } from './cutting/cut-part.js';
 export { assembledPicture } from './drawings/assembled.js';

@@ -1,6 +1,7 @@
 import { type Wedge, wedge } from '../../parts/spoke.js';
 import { type Screw, screwLength, screws } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
+import { takesScrews } from '../glues.js';
 import type { Axis, DiscSizes, HelmSizes } from './sizes.js';
 
 /** What goes on in the wheel's middle, between the hub discs; mm. */
@@ -88,6 +89,7 @@ const hubScrew = (s: HelmSizes): Screw | undefined =>
 
 /** Screws beyond the wedges' corners, one a spoke, half way to the edge of the smaller disc; none where there is no room. */
 export function screwCircle(s: HelmSizes): ScrewCircle | undefined {
+  if (!takesScrews(s.spoke.stock, ...s.discs.map(d => d.stock))) return undefined;
   const screw = hubScrew(s);
   const held = screw && reach(s, screw);
   if (!held) return undefined;

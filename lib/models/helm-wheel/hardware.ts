@@ -1,5 +1,6 @@
 import { screwLength } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
+import { gluesFor } from '../glues.js';
 import { summed } from '../hardware.js';
 import type { Hardware } from '../model.js';
 import type { Ring } from '../ring.js';
@@ -83,5 +84,5 @@ export const helmHardware = (s: HelmSizes, rim: Ring): Hardware[] =>
     ...hubScrews(s),
     ...trimScrews(s),
     ...axis(s),
-    { name: 'wood glue', quantity: 1, use: 'every joint' },
+    ...gluesFor([s.rim.stock, s.spoke.stock, ...s.discs.map(d => d.stock), ...(s.trim ? [s.trim.stock] : [])]),
   ]);
