@@ -1,0 +1,49 @@
+import { describe, expect, test } from 'vitest';
+import { biscuited, slotMiddles } from '../../lib/joints/biscuit.js';
+import { segmentArea } from '../../lib/joints/glue.js';
+import { biscuit, slotLength } from '../../lib/stock/biscuits.js';
+import { near } from '../close.js';
+import { plain, site } from './site.js';
+
+const wide = site({ inner: 200, outer: 360 });
+
+// sizes printed by four makers, slot chord 2 sqrt(d (100 - d)) of a 100 mm cutter
+test.each([
+  ['0', 47, 15, 54.2586],
+  ['10', 53, 19, 60],
+  ['20', 56, 23, 65.6874],
+])('size %s: %s x %s mm, its slot %s mm long', (size, length, width, slot) => {
+  const b = biscuit(size);
+  expect([b.length, b.width]).toEqual([length, width]);
+  near(slotLength(b.depth), slot, 1e-4);
+});
+
+// circular segment, Machinery's Handbook: chord 21, height 6: area 89.2541484
+test('area of a segment', () => near(segmentArea(21, 6), 89.2541484, 1e-8));
+
+describe('several in a seam', () => {
+  test('lie evenly over the band, 6 mm apart at least', () => {
+    expect(slotMiddles(wide, biscuit('0'), 2)).toEqual([240, 320]);
+    const [a, b] = slotMiddles(site({ inner: 200, outer: 330 }), biscuit('20'), 2);
+    near(b! - a!, slotLength(12.3) + 6);
+    near((a! + b!) / 2, 265);
+  });
+
+  test('each is marked at both ends and bought', () => {
+    const { part, hardware, findings } = biscuited(plain(wide), wide, { size: '0', count: 2 });
+    expect(findings).toEqual([]);
+    expect(part.features).toHaveLength(4);
+    expect(hardware).toEqual([{ name: 'biscuit, size 0', quantity: 2 }]);
+  });
+});
+
+test.each([
+  [{ count: 3 }, wide, /from the slots' ends to the band's edges; at least 10.00 mm; count: 1 fits|biscuit size/],
+  [{ size: '20' }, site({ inner: 230, outer: 310 }), /biscuit size 10 fits/],
+  [{}, site({ inner: 200, outer: 360, thickness: 8 }), /over and under the slot; .* joint: finger, or butt/],
+])('%j is refused', (options, own, message) => {
+  const { findings, part } = biscuited(plain(own), own, options);
+  expect(findings.map(f => f.where)).toContain('rim.seam.size');
+  expect(findings.map(f => f.message).join()).toMatch(message);
+  expect(part.features).toEqual([]);
+});

@@ -1,0 +1,65 @@
+import { describe, expect, test } from 'vitest';
+import { dowelled, dowelSeam } from '../../lib/joints/dowel.js';
+import { inches } from '../../lib/units/length.js';
+import { near } from '../close.js';
+import { plain, site } from './site.js';
+
+const seamOf = (thickness: number) => dowelSeam(site({ thickness }), {}).seam!;
+
+// common practice as printed by several joinery pages: a third to a half of the thinner piece, half a common pick (3/8 in in 3/4 in, 1/4 in in
+// 1/2 in); a hole 1/16 in deeper than half the dowel
+test.each([
+  [3 / 4, 3 / 8],
+  [1 / 2, 1 / 4],
+  [1, 1 / 2],
+])('in %s in of wood a dowel of %s in', (thickness, diameter) => {
+  const { dowel, depth, length } = seamOf(inches(thickness));
+  near(dowel.diameter, inches(diameter));
+  near(depth, length / 2 + inches(1 / 16));
+});
+
+test.each([12, 16, 19, 25])('in %s mm it is a third to a half as thick', thickness => {
+  const { dowel } = seamOf(thickness);
+  expect(dowel.diameter).toBeGreaterThanOrEqual(thickness / 3 - 1e-6);
+  expect(dowel.diameter).toBeLessThanOrEqual(thickness / 2 + 1e-6);
+});
+
+describe('the template of the end', () => {
+  const { part, findings } = dowelled(plain(site()), site(), { count: 2, diameter: 8 });
+
+  test('is the seam face, with a circle at (j + 1/2) / n of the band and half the thickness for each dowel', () => {
+    expect(findings).toEqual([]);
+    expect(part.end?.outline.map(p => [p.x, p.y])).toEqual([
+      [0, 0],
+      [70, 0],
+      [70, 19],
+      [0, 19],
+    ]);
+    expect(part.end?.holes.map(h => [h.at.x, h.at.y, h.diameter])).toEqual([
+      [17.5, 9.5, 8],
+      [52.5, 9.5, 8],
+    ]);
+  });
+
+  test('a mark over every hole of both ends', () => {
+    expect(part.features.filter(f => f.kind === 'score')).toHaveLength(4);
+  });
+});
+
+test.each([
+  [{ diameter: 12 }, site(), 'rim.seam.diameter', /a third to a half as thick, 6.33 mm to 9.5 mm; allowed: .*8mm/],
+  [{ count: 9 }, site(), 'rim.seam.count', /allowed: 1 to 2/],
+  [{ depth: 200 }, site(), 'rim.seam.depth', /allowed: at most that/],
+  [{}, site({ thickness: 6 }), 'rim.seam.diameter', /joint: finger/],
+  [{}, site({ method: 'laser' }), 'rim.seam.joint', /cannot bore into an edge; allowed: finger/],
+  [
+    {},
+    site({ laps: [{ apart: 0.1, width: 30, depth: 9.5, face: 'front' }] }),
+    'rim.seam.depth',
+    /another seam place, or joint: butt/,
+  ],
+])('%j is refused', (options, own, where, message) => {
+  const { findings, part, hardware } = dowelled(plain(own), own, options);
+  expect(findings.some(f => f.level === 'stop' && f.where === where && message.test(f.message))).toBe(true);
+  expect([part.end, hardware]).toEqual([undefined, []]);
+});
