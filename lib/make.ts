@@ -3,8 +3,10 @@ import { cut } from './cutting/cut.js';
 import type { CutPart } from './cutting/cut-part.js';
 import { assembledPicture } from './drawings/assembled.js';
 import type { Drawing } from './drawings/drawing.js';
+import { explodedPicture } from './drawings/exploded.js';
 import { endDrawing, partDrawing, sideDrawing } from './drawings/part-drawing.js';
 import { sheetDrawing } from './drawings/sheet-drawing.js';
+import { modelSlabs } from './drawings/slabs.js';
 import { type Finding, type Outcome, stops } from './findings/finding.js';
 import { refuse } from './findings/unusable.js';
 import { finished } from './models/finish.js';
@@ -79,7 +81,7 @@ function work(built: readonly Built[], shop: Shop): Outcome<Worked | undefined> 
   const wanted = built.flatMap(({ value, copies }) => (value ? [{ model: value, copies }] : []));
   const made = built.flatMap(b => b.findings);
   if (wanted.length < built.length) return { value: undefined, findings: made };
-  const checked = wanted.flatMap(w => checkModel(w.model));
+  const checked = wanted.flatMap(w => checkModel(w.model, shop));
   const props = together(wanted);
   const cuts = cutParts(props.model.parts, shop);
   const sheets = nestParts(cuts.value, props, shop);
@@ -130,17 +132,27 @@ function sheetFiles(sheet: Sheet, index: number): [string, string][] {
   ];
 }
 
+const PICTURES = [
+  ['assembled', assembledPicture],
+  ['exploded', explodedPicture],
+] as const;
+
 async function write({ model, sheets, report }: Worked, host: Host): Promise<Files> {
-  const picture = writePicture(assembledPicture(model));
-  // the host may draw it while the rest is written
-  const drawn = host.png?.(picture);
-  const texts: [string, string | Uint8Array][] = [
+  // the host may draw one while the other and the rest are written
+  const slabs = modelSlabs(model);
+  const pictures = PICTURES.map(([name, picture]) => {
+    const svg = writePicture(picture(model, slabs));
+    return { name, svg, drawn: host.png?.(svg) };
+  });
+  const texts: [string, string][] = [
     ['report.json', writeJson(report)],
-    ['assembled.svg', picture],
+    ...pictures.map(({ name, svg }): [string, string] => [`${name}.svg`, svg]),
     ...model.parts.flatMap(partFiles),
     ...sheets.flatMap(sheetFiles),
   ];
-  return new Map(drawn ? [...texts, ['assembled.png', await drawn]] : texts);
+  const files = new Map<string, string | Uint8Array>(texts);
+  for (const { name, drawn } of pictures) if (drawn) files.set(`${name}.png`, await drawn);
+  return files;
 }
 
 async function finish(worked: Outcome<Worked | undefined>, host: Host, options: MakeOptions): Promise<Made> {

@@ -3,11 +3,12 @@ import type { Model } from '../models/model.js';
 import type { Mm } from '../units/length.js';
 import { caption, type LegendItem, legend, legendDepth, line } from './caption.js';
 import { bothUnits, dimension, extensions, overCircle } from './dimension.js';
-import { frontView, legendItems, mannerOf } from './front-view.js';
+import { frontedPieces, frontView, legendItems, mannerOf } from './front-view.js';
 import { type Overall, overall } from './overall.js';
 import type { Picture, PictureShape } from './picture.js';
 import { placedPieces } from './placed.js';
 import { isDeep, sideView } from './side-view.js';
+import { modelSlabs, type SlabsOf } from './slabs.js';
 import { PAPER, woodTones } from './wood.js';
 
 /** Where things lie on the picture. Lengths mm of the real thing; `unit` is half the larger of the prop's width and height. */
@@ -82,10 +83,10 @@ function legendRows(l: Layout, items: readonly LegendItem[]): { readonly shapes:
 /** The finished prop from the front: real outlines with true arcs, what lies in front over what lies behind, hidden seams and laps
  * dashed, plugs and pins in, bores open; of a deep prop its right side too. Its title above; its overall size, to a 64th of an inch and a
  * tenth of a mm, and a legend below.
- * @param model of one piece or more
+ * @param model of one piece or more   @param slabs of its parts, where another picture has them already
  * @returns a picture in millimetres of the real thing, wheel centre at the origin @throws GeometryFailure */
-export function assembledPicture(model: Model): Picture {
-  const pieces = placedPieces(model);
+export function assembledPicture(model: Model, slabs: SlabsOf = modelSlabs(model)): Picture {
+  const pieces = frontedPieces(placedPieces(model), slabs);
   const size = overall(pieces);
   const scale = layoutOf(size, false).unit;
   const layout = layoutOf(size, isDeep(pieces, size.high - size.low, scale));
@@ -105,7 +106,7 @@ export function assembledPicture(model: Model): Picture {
     background: PAPER,
     groups: [
       ...frontView(pieces, manner),
-      ...(side === undefined ? [] : [sideView(pieces, manner, { x: side + size.high, y: 0 })]),
+      ...(side === undefined ? [] : [sideView(pieces, slabs, manner, { x: side + size.high, y: 0 })]),
       { name: 'legend', shapes: words.shapes },
       { name: 'dimension', shapes: dimensions(layout) },
       { name: 'title', shapes: [caption(model.title, { x: middle, y: prop.maxY + 0.18 * unit }, unit * 0.07, most)] },

@@ -1,13 +1,15 @@
-import { difference } from '../geometry/boolean.js';
+import { encloses } from '../geometry/locate.js';
 import { bounds, segmentBounds } from '../geometry/measure.js';
-import { circle, type Outline, type Polyline, polygon, type Region, reverse, solid } from '../geometry/outline.js';
+import { circle, type Outline, type Polyline, polygon, type Region, reverse } from '../geometry/outline.js';
 import type { Point } from '../geometry/point.js';
 import { type Segment, segments } from '../geometry/segment.js';
 import { widthAt } from '../parts/bevel.js';
-import type { Drill, Part } from '../parts/part.js';
+import type { Drill, Face, Part } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
+import { labelStrokes } from './part-drawing.js';
+import type { Slab } from './slabs.js';
 
-/** What a face seen from the front is: wood, the floor of a pocket, or the plug over a screw. */
+/** What a face seen from the front is: wood, the floor of a pocket or a blind hole, or the plug over a screw. */
 export type FaceSort = 'wood' | 'floor' | 'plug';
 
 /** Something of a part that faces the front, at one height. */
@@ -22,61 +24,48 @@ export interface FrontFace {
 
 const outlinesOf = (region: Region): Outline[] => [region.outer, ...region.openings];
 
-/** A plug closes the counterbore over a screw in a trim segment. */
-const plugged = (part: Part, area: Region): boolean => part.kind === 'trim-segment' && area.openings.length === 0;
+const drills = (part: Part, from: Face | 'through'): Drill[] =>
+  part.features.filter((f): f is Drill => f.kind === 'drill' && f.from === from);
 
-interface Hollow {
-  readonly area: Region;
-  readonly depth: Mm;
-  readonly plug: boolean;
-}
+/** Holes right through a part. */
+export const throughHoles = (part: Part): Drill[] => drills(part, 'through');
 
-/** Pockets and blind holes that are open to the front. */
-const hollows = (part: Part): Hollow[] =>
-  part.features.flatMap((f): Hollow[] => {
-    if (f.kind === 'pocket' && f.face === 'front')
-      return [{ area: f.area, depth: f.depth, plug: plugged(part, f.area) }];
-    if (f.kind === 'drill' && f.from === 'front')
-      return [{ area: solid(circle(f.diameter / 2, f.at)), depth: f.depth, plug: false }];
-    return [];
-  });
+const rim = (d: Drill): Outline => circle(d.diameter / 2, d.at);
 
-export const throughHoles = (part: Part): Drill[] =>
-  part.features.filter((f): f is Drill => f.kind === 'drill' && f.from === 'through');
-
-/** Marks that are part of the finished prop: the sectors of a face. Those on other parts are for the maker and go with the sanding. */
+/** Marks that are part of the finished prop: the sectors of a face and their numbers. Those on other parts are for the maker and go with the sanding. */
 const scores = (part: Part): Polyline[] =>
   part.kind !== 'face-segment'
     ? []
-    : part.features.flatMap(f => (f.kind === 'score' && f.face === 'front' ? [f.line] : []));
+    : part.features.flatMap(f => {
+        if (f.kind === 'label') return f.shows ? labelStrokes(f, 'front') : [];
+        return f.kind === 'score' && f.face === 'front' ? [f.line] : [];
+      });
 
-const face = (sort: FaceSort, height: Mm, regions: readonly Region[], marks: readonly Polyline[] = []): FrontFace[] =>
-  regions.length === 0 ? [] : [{ sort, height, outlines: regions.flatMap(outlinesOf), marks }];
+/** Plugs close the counterbores over the screws of a trim segment. */
+const isPlugged = (part: Part): boolean => part.kind === 'trim-segment';
 
-/** The floor of one depth, less what is deeper or open. */
-function floorAt(part: Part, depth: Mm, all: readonly Hollow[], open: readonly Region[]): FrontFace[] {
-  const own = all.filter(h => h.depth === depth && !h.plug).map(h => h.area);
-  const deeper = all.filter(h => h.depth > depth).map(h => h.area);
-  return own.length === 0 ? [] : face('floor', part.thickness - depth, difference(own, [...deeper, ...open]));
+/** The face that closes a slab, with the holes in it open. */
+function closing(part: Part, { high, above }: Slab, outermost: boolean): FrontFace[] {
+  if (above.length === 0) return [];
+  const outlines = above.flatMap(outlinesOf);
+  if (!outermost && isPlugged(part)) return [{ sort: 'plug', height: part.thickness, outlines, marks: [] }];
+  const holes = throughHoles(part).filter(d => above.some(r => encloses(r.outer, d.at)));
+  return [
+    {
+      sort: outermost ? 'wood' : 'floor',
+      height: high,
+      outlines: [...outlines, ...holes.map(d => reverse(rim(d)))],
+      marks: outermost ? scores(part) : [],
+    },
+  ];
 }
 
 /** Faces of a lying part, heights over its back face. Through holes are open. */
-function lyingFaces(part: Part): FrontFace[] {
-  const { thickness, region } = part;
-  const holes = throughHoles(part).map(d => circle(d.diameter / 2, d.at));
-  const all = hollows(part);
-  if (all.length === 0) {
-    const outlines = [...outlinesOf(region), ...holes.map(reverse)];
-    return [{ sort: 'wood', height: thickness, outlines, marks: scores(part) }];
-  }
-  const open = [...region.openings.map(reverse), ...holes].map(solid);
-  const depths = [...new Set(all.map(h => h.depth))];
-  const top = difference([region], [...all.map(h => h.area), ...holes.map(solid)]);
-  const plugs = all.filter(h => h.plug).map(h => h.area);
+function lyingFaces(part: Part, slabs: readonly Slab[]): FrontFace[] {
+  const blind = drills(part, 'front').map(rim);
   return [
-    ...face('wood', thickness, top, scores(part)),
-    ...depths.flatMap(depth => floorAt(part, depth, all, open)),
-    ...face('plug', thickness, plugs),
+    ...slabs.flatMap((slab, i) => closing(part, slab, i === slabs.length - 1)),
+    ...blind.map((o): FrontFace => ({ sort: 'floor', height: part.thickness, outlines: [o], marks: [] })),
   ];
 }
 
@@ -107,7 +96,8 @@ function stoodFaces(part: Part): FrontFace[] {
 }
 
 /** What of a part is seen from the front, before it is turned and moved; heights as Piece's z is meant. */
-export const frontFaces = (part: Part, stands: boolean): FrontFace[] => (stands ? stoodFaces : lyingFaces)(part);
+export const frontFaces = (part: Part, slabs: readonly Slab[], stands: boolean): FrontFace[] =>
+  stands ? stoodFaces(part) : lyingFaces(part, slabs);
 
 /** All a piece covers from the front, before it is turned and moved. */
 export function frontOutlines(part: Part, stands: boolean): Outline[] {

@@ -1,12 +1,13 @@
-import { signedArea } from '../geometry/measure.js';
-import { moveOutline } from '../geometry/motion.js';
-import type { Outline } from '../geometry/outline.js';
+import { bounds, signedArea } from '../geometry/measure.js';
+import { moveOutline, movePolyline } from '../geometry/motion.js';
+import { circle, type Outline } from '../geometry/outline.js';
 import type { Mm } from '../units/length.js';
 import type { LegendItem } from './caption.js';
-import type { FrontFace } from './front-faces.js';
+import { type FrontFace, frontFaces, throughHoles } from './front-faces.js';
 import { kindWord } from './kind-words.js';
 import type { Paint, PictureGroup, PictureShape } from './picture.js';
-import { distinctEdges, type Placed } from './placed.js';
+import { distinctEdges, motionOf, type Placed } from './placed.js';
+import type { SlabsOf } from './slabs.js';
 import { floorTone, INK, PLUG_TONE, SHADOW, type Tones } from './wood.js';
 
 /** Heights closer than this are one height: layers are stacked by addition, which rounds. */
@@ -38,10 +39,38 @@ function shadow(pieces: readonly Placed[], by: Mm): PictureShape[] {
   return shapes.length > 0 ? [filled(shapes, { fill: SHADOW, opacity: 0.22 })] : [];
 }
 
-const holeKey = (hole: Outline): string => hole.map(v => `${Math.round(v.x * 20)},${Math.round(v.y * 20)}`).join(' ');
+/** A piece with what of it faces the front, at heights in the prop, and its through holes. */
+export interface Fronted extends Placed {
+  readonly faces: readonly FrontFace[];
+  readonly holes: readonly Outline[];
+}
+
+function fronted(placed: Placed, slabs: SlabsOf): Fronted {
+  const { part, piece } = placed;
+  const motion = motionOf(piece);
+  const move = (o: Outline): Outline => moveOutline(o, motion);
+  const faces = frontFaces(part, slabs.get(part) ?? [], piece.stands ?? false).map(f => ({
+    ...f,
+    height: piece.z + f.height,
+    outlines: f.outlines.map(move),
+    marks: f.marks.map(m => movePolyline(m, motion)),
+  }));
+  const holes = piece.stands ? [] : throughHoles(part).map(d => move(circle(d.diameter / 2, d.at)));
+  return { ...placed, faces, holes };
+}
+
+/** Pieces with their faces. @param slabs of their parts */
+export const frontedPieces = (pieces: readonly Placed[], slabs: SlabsOf): Fronted[] =>
+  pieces.map(p => fronted(p, slabs));
+
+/** The same words for holes at one place of one size, to a tenth of a mm; steps begin off round numbers, which holes like to lie at. */
+function holeKey(hole: Outline): string {
+  const { minX, minY, maxX, maxY } = bounds(hole);
+  return [minX + maxX, minY + maxY, maxX - minX].map(n => Math.round(n * 5 + 0.237)).join();
+}
 
 /** Ends of what fills holes that run on from piece to piece: pins, dowels, rods. Each hole of a piece that is one of them. */
-function pinsOf(pieces: readonly Placed[]): Map<Placed, readonly Outline[]> {
+function pinsOf(pieces: readonly Fronted[]): Map<Placed, readonly Outline[]> {
   const counts = new Map<string, number>();
   for (const hole of pieces.flatMap(p => p.holes)) counts.set(holeKey(hole), (counts.get(holeKey(hole)) ?? 0) + 1);
   return new Map(pieces.map(p => [p, p.holes.filter(h => counts.get(holeKey(h))! > 1)]));
@@ -60,7 +89,7 @@ function faceShape({ sort, outlines, marks }: FrontFace, tone: number, ink: Pain
 }
 
 /** Faces of pieces, what lies in front over what lies behind. */
-function painted(pieces: readonly Placed[], pins: ReadonlyMap<Placed, readonly Outline[]>, m: Manner): PictureShape[] {
+function painted(pieces: readonly Fronted[], pins: ReadonlyMap<Placed, readonly Outline[]>, m: Manner): PictureShape[] {
   const all = pieces.flatMap((p): Layered[] => {
     const tone = m.tones(p.part);
     const faces = p.faces.flatMap(f => faceShape(f, tone, m.ink).map(shape => ({ height: f.height, shape })));
@@ -73,7 +102,7 @@ function painted(pieces: readonly Placed[], pins: ReadonlyMap<Placed, readonly O
 }
 
 /** The height most of what faces the front lies at: that of a wheel's rim and spokes. What lies wholly in front of it is laid on. */
-function mainHeight(pieces: readonly Placed[]): Mm {
+function mainHeight(pieces: readonly Fronted[]): Mm {
   const sizes = new Map<number, number>();
   for (const f of pieces.flatMap(p => p.faces)) {
     const height = Math.round(f.height / 1e-3) * 1e-3;
@@ -93,7 +122,7 @@ const hiddenEdges = (pieces: readonly Placed[], paint: Paint): PictureShape => (
 
 /** A prop from the front: real outlines with true arcs, what lies in front over what lies behind, hidden edges dashed, plugs and pins in,
  * bores open. @returns groups in painting order */
-export function frontView(pieces: readonly Placed[], manner: Manner): PictureGroup[] {
+export function frontView(pieces: readonly Fronted[], manner: Manner): PictureGroup[] {
   const pins = pinsOf(pieces);
   const main = mainHeight(pieces);
   const laidOn = (p: Placed): boolean => p.low > main - 1e-3;
@@ -108,7 +137,7 @@ export function frontView(pieces: readonly Placed[], manner: Manner): PictureGro
 }
 
 /** What the front view's legend tells: every kind of part, plugs and pins where there are some, dashes. */
-export function legendItems(pieces: readonly Placed[], { tones, ink, dashed }: Manner): LegendItem[] {
+export function legendItems(pieces: readonly Fronted[], { tones, ink, dashed }: Manner): LegendItem[] {
   const kinds = [...new Map(pieces.map(p => [p.part.kind, p.part])).values()];
   const swatch = (text: string, fill: number): LegendItem => ({ text, paint: { ...ink, fill } });
   const plugged = pieces.some(p => p.faces.some(f => f.sort === 'plug'));

@@ -1,8 +1,8 @@
-import { type Box, boundsOfAll } from '../geometry/measure.js';
+import { type Box, bounds, boundsOfAll } from '../geometry/measure.js';
 import { angleOf, type Point } from '../geometry/point.js';
 import { pointOn, type Segment, segments } from '../geometry/segment.js';
 import type { Mm } from '../units/length.js';
-import { boxesOf, type Placed } from './placed.js';
+import type { Placed } from './placed.js';
 
 /** How large a prop is. */
 export interface Overall {
@@ -43,7 +43,9 @@ export function roundRadius(edges: readonly Segment[]): Mm | undefined {
   if (edges.some(s => reachOf(s.from) > CORNERS * radius)) return undefined;
   // an arc about the centre reaches as far all along
   const whole = edges.filter(s => s.kind === 'arc' && reachOf(s.center) < (1 - AS_FAR) * radius);
-  const tips = [...points, ...whole.flatMap(s => [s.from, s.to])].filter(p => reachOf(p) >= AS_FAR * radius);
+  const tips = [...points, ...whole.flatMap(s => [s.from, pointOn(s, 0.5), s.to])].filter(
+    p => reachOf(p) >= AS_FAR * radius,
+  );
   const angles = tips.map(angleOf).sort((a, b) => a - b);
   const gaps = angles.map((a, i) => (angles[i + 1] ?? angles[0]! + 2 * Math.PI) - a);
   return Math.max(...gaps) <= WIDEST_GAP ? radius : undefined;
@@ -54,6 +56,6 @@ export function overall(pieces: readonly Placed[]): Overall {
   const low = Math.min(...pieces.map(p => p.low));
   const high = Math.max(...pieces.map(p => p.high));
   const radius = roundRadius(pieces.flatMap(p => p.outlines.flatMap(segments)));
-  if (radius === undefined) return { box: boundsOfAll(boxesOf(pieces)), low, high };
+  if (radius === undefined) return { box: boundsOfAll(pieces.flatMap(p => p.outlines.map(bounds))), low, high };
   return { box: { minX: -radius, minY: -radius, maxX: radius, maxY: radius }, radius, low, high };
 }

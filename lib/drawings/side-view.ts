@@ -1,37 +1,35 @@
+import { bounds, boundsOfAll } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
 import type { Mm } from '../units/length.js';
 import type { Manner } from './front-view.js';
 import type { PictureGroup } from './picture.js';
 import type { Placed } from './placed.js';
-import { solidOf, solidShapes } from './solid-shapes.js';
-import { dot3, FROM_RIGHT, inProp, type View } from './view.js';
+import type { SlabsOf } from './slabs.js';
+import { solidOf } from './solid.js';
+import { solidShapes } from './solid-shapes.js';
+import { FROM_RIGHT, seenPiece } from './view.js';
 
 /** Arcs stray by this share of the prop's half size: less than a line is wide. */
-export const STRAY = 1 / 1200;
+const STRAY = 1 / 1200;
 
-/** How near to the one who looks a piece comes. */
-function nearest(p: Placed, view: View): Mm {
-  const place = inProp(p.piece);
-  const corners = p.part.region.outer.flatMap(v => [place(v, 0), place(v, p.part.thickness)]);
-  return Math.max(...corners.map(c => dot3(c, view.towards)));
-}
+/** How far to the right, towards the one who looks, a piece reaches. */
+const nearest = (p: Placed): Mm => boundsOfAll(p.outlines.map(bounds)).maxX;
 
 /** A prop from its right side, its front to the left: whole pieces as they are seen, the nearer over the farther.
- * @param at where the prop's origin is drawn; heights run to the left of it */
-export function sideView(pieces: readonly Placed[], manner: Manner, at: Point): PictureGroup {
-  const solids = new Map([...new Set(pieces.map(p => p.part))].map(p => [p, solidOf(p, manner.unit * STRAY)]));
+ * @param slabs of the pieces' parts   @param at where the prop's origin is drawn; heights run to the left of it */
+export function sideView(pieces: readonly Placed[], slabs: SlabsOf, manner: Manner, at: Point): PictureGroup {
+  const { tones, unit } = manner;
+  const solids = new Map([...slabs].map(([part, of]) => [part, solidOf(part, of, unit * STRAY)]));
   const ordered = pieces
-    .map(p => ({ p, near: nearest(p, FROM_RIGHT) }))
+    .map(p => ({ p, near: nearest(p) }))
     .sort((a, b) => (Math.abs(a.near - b.near) < 1e-6 ? 0 : a.near - b.near));
-  const shapes = ordered.flatMap(({ p }) => {
-    const place = inProp(p.piece);
-    const moved = (q: Point, height: Mm) => {
-      const spot = place(q, height);
-      return { ...spot, y: spot.y + at.y, z: spot.z - at.x };
-    };
-    const tone = manner.tones(p.part);
-    return solidShapes(solids.get(p.part)!, { view: FROM_RIGHT, place: moved, tone, line: manner.unit / 450 });
-  });
+  const moved = { x: 0, y: at.y, z: -at.x };
+  const shapes = ordered.flatMap(({ p }) =>
+    solidShapes(solids.get(p.part) ?? [], seenPiece(FROM_RIGHT, p.piece, moved), {
+      tone: tones(p.part),
+      line: unit / 450,
+    }),
+  );
   return { name: 'side', shapes };
 }
 

@@ -15,7 +15,7 @@ export interface View {
   readonly towards: Point3;
 }
 
-export const dot3 = (a: Point3, b: Point3): number => a.x * b.x + a.y * b.y + a.z * b.z;
+const dot3 = (a: Point3, b: Point3): number => a.x * b.x + a.y * b.y + a.z * b.z;
 
 /** Where a point is seen. */
 export const seenAt = (view: View, p: Point3): Point => ({ x: dot3(view.right, p), y: dot3(view.up, p) });
@@ -41,10 +41,41 @@ export function benchView(turn: Radians, elevation: Radians): View {
   };
 }
 
-/** From a point of a part, at a height over its back face, to where it is in the assembled prop. */
-export function inProp(piece: Piece): (p: Point, height: Mm) => Point3 {
-  const { turn, x, y, z } = piece;
-  const motion = { turn, x, y };
-  if (!piece.stands) return (p, height) => ({ ...movePoint(p, motion), z: z + height });
-  return (p, height) => ({ ...movePoint({ x: p.x, y: -height }, motion), z: z + p.y });
+/** How a piece is seen: from a point of its part and a height over its back face to the picture, which is a sum of three vectors. */
+export interface Seen {
+  readonly origin: Point;
+  /** what a step of 1 along the part's x, along its y, and up from its back face is on the picture */
+  readonly x: Point;
+  readonly y: Point;
+  readonly h: Point;
+  /** the view's directions in the part's frame; z is up from its back face */
+  readonly view: View;
 }
+
+/** Directions of a part's frame in the prop: x, y, and up from its back face. */
+function axesOf({ turn, stands }: Piece): readonly [Point3, Point3, Point3] {
+  const x = { ...movePoint({ x: 1, y: 0 }, { turn, x: 0, y: 0 }), z: 0 };
+  const y = { ...movePoint({ x: 0, y: 1 }, { turn, x: 0, y: 0 }), z: 0 };
+  const z = { x: 0, y: 0, z: 1 };
+  return stands ? [x, z, { x: -y.x, y: -y.y, z: 0 }] : [x, y, z];
+}
+
+/** How a piece is seen once it is moved from its place in the prop. */
+export function seenPiece(view: View, piece: Piece, moved: Point3): Seen {
+  const axes = axesOf(piece);
+  const [x, y, h] = axes.map(a => seenAt(view, a)) as [Point, Point, Point];
+  const inFrame = (d: Point3): Point3 => ({ x: dot3(d, axes[0]), y: dot3(d, axes[1]), z: dot3(d, axes[2]) });
+  const origin = seenAt(view, { x: piece.x + moved.x, y: piece.y + moved.y, z: piece.z + moved.z });
+  const frame = { right: inFrame(view.right), up: inFrame(view.up), towards: inFrame(view.towards) };
+  return { origin, x, y, h, view: frame };
+}
+
+/** Digits past a hundredth of a mm would only make a picture's file longer. */
+const rounded = (n: number): number => Math.round(n * 100) / 100;
+
+/** Where points of a part at a height over its back face are seen. */
+export const seenPoints = ({ origin, x, y, h }: Seen, points: readonly Point[], height: Mm): Point[] =>
+  points.map(p => ({
+    x: rounded(origin.x + p.x * x.x + p.y * y.x + height * h.x),
+    y: rounded(origin.y + p.x * x.y + p.y * y.y + height * h.y),
+  }));

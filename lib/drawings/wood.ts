@@ -19,17 +19,31 @@ const OWN: Readonly<Partial<Record<PartKind, number>>> = {
   'trim-segment': 0xb67f4d,
 };
 
-/** Woods that are told apart side by side, for the kinds without a tone of their own; handed out in the order the kinds come. */
+/** Woods for the kinds without a tone of their own. */
 const WOODS = [0xe3c08f, 0xb98152, 0xd09a7a, 0xcdb57c, 0x9c6b48, 0xf0deba, 0xb9683f, 0xc4a488, 0x8e7350, 0xdd9f5e];
+
+const channels = (rgb: number): number[] => [16, 8, 0].map(shift => (rgb >> shift) & 0xff);
+
+/** How far two tones are apart. */
+function difference(a: number, b: number): number {
+  const [p, q] = [channels(a), channels(b)];
+  return Math.hypot(...p.map((v, i) => v - q[i]!));
+}
+
+/** The wood that is farthest from all tones in use; the first of those as far. */
+function unlike(used: readonly number[]): number {
+  const distance = (wood: number): number => Math.min(...used.map(tone => difference(wood, tone)));
+  return WOODS.reduce((best, wood) => (distance(wood) > distance(best) ? wood : best));
+}
 
 /** The tone of a part's face. */
 export type Tones = (part: Part) => number;
 
-/** A tone for every kind there is among the parts: a kind's own, or a wood no other kind of them has, as far as there are woods. */
+/** A tone for every kind there is among the parts: a kind's own, or the wood most unlike the others', in the order the kinds come. */
 export function woodTones(parts: readonly Part[]): Tones {
   const kinds = [...new Set(parts.map(p => p.kind))];
-  const others = kinds.filter(kind => OWN[kind] === undefined);
-  const tones = new Map(kinds.map(kind => [kind, OWN[kind] ?? WOODS[others.indexOf(kind) % WOODS.length] ?? PAPER]));
+  const tones = new Map(kinds.flatMap(kind => (OWN[kind] === undefined ? [] : [[kind, OWN[kind]]])));
+  for (const kind of kinds) if (!tones.has(kind)) tones.set(kind, unlike([...tones.values()]));
   return part => tones.get(part.kind) ?? PAPER;
 }
 

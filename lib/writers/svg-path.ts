@@ -18,6 +18,7 @@ function arcTo(arc: ArcSegment): string {
 }
 
 function edgeTo(from: Vertex, to: Point): string {
+  if (from.bulge === 0) return ` L ${place(to)}`;
   const edge = segmentFrom(from, to);
   return edge.kind === 'line' ? ` L ${place(to)}` : arcTo(edge);
 }

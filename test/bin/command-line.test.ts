@@ -165,6 +165,8 @@ describe('make', () => {
       'report.json',
       'assembled.svg',
       'assembled.png',
+      'exploded.svg',
+      'exploded.png',
       'parts/felloe.dxf',
       'parts/felloe.svg',
       'sheets/01-plank.dxf',

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { assembledPicture } from '../../lib/drawings/assembled.js';
+import { frontedPieces } from '../../lib/drawings/front-view.js';
 import { overall } from '../../lib/drawings/overall.js';
 import { distinctEdges, placedPieces } from '../../lib/drawings/placed.js';
+import { modelSlabs } from '../../lib/drawings/slabs.js';
 import { INK, PLUG_TONE } from '../../lib/drawings/wood.js';
 import { boundsOfAll, polylineBounds, signedArea } from '../../lib/geometry/measure.js';
 import { type Outline, rectangle } from '../../lib/geometry/outline.js';
@@ -40,7 +42,7 @@ describe('the assembled picture', () => {
   });
 
   test('leaves out of a felloe what is lapped into it: faces of the rim add up to its area', () => {
-    const felloes = placedPieces(plain).filter(p => p.part.kind === 'felloe');
+    const felloes = frontedPieces(placedPieces(plain), modelSlabs(plain)).filter(p => p.part.kind === 'felloe');
     const seen = felloes.flatMap(p => p.faces).flatMap(f => f.outlines);
     const whole = felloes.flatMap(p => p.outlines);
     const total = (outlines: readonly Outline[]) => outlines.reduce((sum, o) => sum + signedArea(o), 0);

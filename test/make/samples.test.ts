@@ -26,8 +26,8 @@ describe.each(names)('%s', name => {
     const { findings, files, report } = await made.get(name)!;
     expect(findings.filter(f => f.level === 'stop')).toEqual([]);
     const parts = report!.parts.flatMap(p => [`parts/${p.id}.dxf`, `parts/${p.id}.svg`]);
-    for (const path of ['report.json', 'assembled.svg', 'assembled.png', ...parts])
-      expect([...files.keys()]).toContain(path);
+    const pictures = ['assembled', 'exploded'].flatMap(name => [`${name}.svg`, `${name}.png`]);
+    for (const path of ['report.json', ...pictures, ...parts]) expect([...files.keys()]).toContain(path);
   });
 
   test('its written parts, put together, take no room twice', async () => {

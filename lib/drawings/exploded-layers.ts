@@ -1,0 +1,76 @@
+import { add, ORIGIN, type Point, scale, subtract } from '../geometry/point.js';
+import type { Part } from '../parts/part.js';
+import type { Mm } from '../units/length.js';
+import type { Placed } from './placed.js';
+
+/** Pieces of one kind at one height, that move together when a prop is taken apart along its axis. */
+export interface ExplodedLayer {
+  readonly pieces: readonly Spread[];
+  /** middle of where it is seen from the front, and how far it reaches from there */
+  readonly middle: Point;
+  readonly reach: Mm;
+  readonly low: Mm;
+  readonly high: Mm;
+}
+
+/** A piece, and how far it is moved away from the others of its layer. */
+export interface Spread {
+  readonly placed: Placed;
+  readonly by: Point;
+  /** its middle once it is moved */
+  readonly middle: Point;
+}
+
+/** How far pieces of a layer move from its middle, as a share of how far they are from it. */
+const APART = 0.16;
+
+const SAME_HEIGHT: Mm = 1e-3;
+
+const hasPocket = (part: Part, face: 'front' | 'back'): boolean =>
+  part.features.some(f => f.kind === 'pocket' && f.face === face);
+
+/** What is open to the front only takes what is laid into it: of pieces that cross in half laps, the upper ones are open to the back only. */
+const liesOver = ({ part, piece }: Placed): boolean =>
+  !piece.stands && hasPocket(part, 'back') && !hasPocket(part, 'front');
+
+interface Middle {
+  readonly placed: Placed;
+  readonly at: Point;
+}
+
+/** The middle of several points. */
+const meanOf = (points: readonly Point[]): Point => scale(points.reduce(add, ORIGIN), 1 / points.length);
+
+/** The middle of a piece's corners: that of its box would lie beside an arc. */
+const middleOf = (placed: Placed): Middle => ({ placed, at: meanOf(placed.outlines.flat()) });
+
+function layerOf(pieces: readonly Placed[]): ExplodedLayer {
+  const middles = pieces.map(middleOf);
+  const middle = meanOf(middles.map(m => m.at));
+  const spread = middles.map(({ placed, at }): Spread => {
+    const by = pieces.length > 1 ? scale(subtract(at, middle), APART) : { x: 0, y: 0 };
+    return { placed, by, middle: add(at, by) };
+  });
+  const reach = Math.max(
+    ...spread.flatMap(s =>
+      s.placed.outlines.flat().map(v => Math.hypot(v.x + s.by.x - middle.x, v.y + s.by.y - middle.y)),
+    ),
+  );
+  const low = Math.min(...pieces.map(p => p.low));
+  const high = Math.max(...pieces.map(p => p.high));
+  return { pieces: spread, middle, reach, low, high };
+}
+
+/** A prop's pieces by kind and height, rearmost first. What is laid into other pieces comes after them. */
+export function explodedLayers(pieces: readonly Placed[]): ExplodedLayer[] {
+  const height = (z: Mm): number => Math.round(z / SAME_HEIGHT);
+  const groups = new Map<string, Placed[]>();
+  for (const p of pieces) {
+    const key = `${p.part.kind} ${height(p.low)} ${height(p.high)} ${liesOver(p)}`;
+    groups.set(key, [...(groups.get(key) ?? []), p]);
+  }
+  const opensToFront = (l: ExplodedLayer): boolean => l.pieces.some(s => hasPocket(s.placed.part, 'front'));
+  const order = (a: ExplodedLayer, b: ExplodedLayer): number =>
+    height((a.low + a.high) / 2) - height((b.low + b.high) / 2) || Number(opensToFront(b)) - Number(opensToFront(a));
+  return [...groups.values()].map(layerOf).sort(order);
+}
