@@ -181,6 +181,21 @@ describe('by hand', () => {
   });
 });
 
+test('foam and acrylic take neither screws nor dowels; foam has its own glue, and thick tongues', () => {
+  const foam: Stock = { ...stock('foam', 19), species: 'extruded polystyrene' };
+  const soft = { rim: { stock: 'foam' }, spokes: { stock: 'foam' }, nave: { stock: 'foam' }, cap: { stock: 'foam' } };
+  const make = (o: CartWheelOptions) => cartWheel(o, [...STOCK, foam]);
+  const names = make(changed(soft)).value!.hardware.map(h => h.name);
+  expect(names).toContain('foam adhesive without solvents');
+  expect(names.filter(name => /screw|wood glue/.test(name))).toEqual([]);
+  expect(make(changed(soft, byHand)).findings.map(f => [f.rule, f.where])).toContainEqual([
+    'tongue-method',
+    'spokes.tongue.joint',
+  ]);
+  const thin = changed({ ...soft, spokes: { stock: 'foam', tongue: { thickness: 8 } } });
+  expect(make(thin).findings).toMatchObject([{ level: 'warn', rule: 'tongue-brittle', limit: 12 }]);
+});
+
 test('a cap on both faces; the back one has a hole, the front one where it is asked for', () => {
   const closed = built(changed({ cap: { faces: 'both' } }));
   const holes = (m: Model, id: string): number => m.parts.find(p => p.id === id)!.region.openings.length;
@@ -230,11 +245,14 @@ const REFUSED: readonly (readonly [Change, string, string, number?])[] = [
   [{ nave: { length: 57, stock: 'thin' }, spokes: { thickness: 18 } }, 'nave-discs', 'nave.length'],
 ];
 
-test.each(REFUSED)('%j is stopped: %s at %s', (change, rule, where, limit) => {
-  const found = stopsOf(changed(change)).find(f => f.rule === rule && f.where === where);
-  expect(found?.message).toMatch(new RegExp(`^${where.replaceAll('.', '\\.')} is .+allowed: `));
-  if (limit !== undefined) expect(found?.limit).toBeCloseTo(limit, 6);
-});
+test.each(REFUSED.map(([change, rule, where, limit]) => ({ change, rule, where, limit })))(
+  '$change is stopped: $rule at $where',
+  ({ change, rule, where, limit }) => {
+    const found = stopsOf(changed(change)).find(f => f.rule === rule && f.where === where);
+    expect(found?.message).toMatch(new RegExp(`^${where.replaceAll('.', '\\.')} is .+allowed: `));
+    if (limit !== undefined) expect(found?.limit).toBeCloseTo(limit, 6);
+  },
+);
 
 test.each<readonly [string, CartWheelOptions, string, string]>([
   [

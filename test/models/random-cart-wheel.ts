@@ -6,7 +6,7 @@
  *   in bands of 60 mm or more and layers of 12 mm or more
  * - the band wide enough for a tongue of 3 mm and the wood under the tyre
  * - by laser 3 to 5 layers of a sheet of 3 to 9 mm and spokes of an odd or even number of layers as the rim; else 1 to 4 layers of 12 to 25 mm
- * - a drilled tongue at most half as thick as the thinner piece; a captured one that leaves 2 mm over each pocket
+ * - a drilled tongue at most half as thick as the thinner piece; a captured one three tenths of the spoke or more, with 2 mm over each pocket
  */
 import type { Method } from '../../lib/stock/stock.js';
 import { type Draw, drawer, seeded } from './random-plan.js';
@@ -125,11 +125,27 @@ function radiiOf(d: Draw, spokes: number, w: Widths, nave: Nave, fit: number): R
   return { nave: radius, inner, band: Math.min(band, inner) };
 }
 
+/** A captured tongue's length or thickness, now and then: short of the outer edge, and with 2 mm over it in each layer. */
+function tongueOf(d: Draw, method: Method, l: Layers, w: Widths, radii: Radii, fit: number): Plain {
+  if (l.joint === 'drilled') return {};
+  const half = (w.tongue + fit) / 2;
+  const within = radii.inner + 0.85 * radii.band - (radii.band < 20 ? 3 : 0);
+  const most = Math.sqrt(within * within - half * half) - radii.inner - fit - 0.1;
+  const thick = Math.min(l.spoke, 2 * (l.ply - 2));
+  return {
+    ...(d.chance(0.4) && { length: d.between(3, most) }),
+    ...(method !== 'laser' &&
+      l.layers % 2 === 0 &&
+      thick > 0.3 * l.spoke &&
+      d.chance(0.3) && { thickness: d.between(Math.max(3, 0.3 * l.spoke), thick) }),
+  };
+}
+
 /** A seam joint with the room it takes, by default sizes. */
 function seamOf(d: Draw, spokes: number, radii: Radii, tongue: number, { ply }: Layers): Plain {
   const room = radii.inner * Math.sin(Math.PI / spokes) - tongue / 2;
   if (room < 70 || radii.band < 60 || ply < 12 || d.chance(0.5)) return { joint: 'butt' };
-  return { joint: d.one('butt', 'dowel', 'finger', 'key') };
+  return { joint: d.one('butt', 'dowel', 'finger', 'key', 'scarf', 'biscuit') };
 }
 
 const wood = (thickness: number, kind: string): Plain => ({
@@ -176,7 +192,11 @@ function attempt(d: Draw, method: Method): Plain {
       taper: round(w.width - w.end),
       thickness: round(l.spoke),
       tenon: { width: w.tenon },
-      tongue: { joint: l.joint, ...(!(own && l.joint === 'drilled') && { width: w.tongue }) },
+      tongue: {
+        joint: l.joint,
+        ...(!(own && l.joint === 'drilled') && { width: w.tongue }),
+        ...tongueOf(d, method, l, w, radii, fit),
+      },
       stock: 'spoke',
     },
     nave: {

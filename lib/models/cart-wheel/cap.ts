@@ -5,6 +5,7 @@ import { shoulderHole } from '../../stock/bearings.js';
 import { type Screw, screwLength, screws } from '../../stock/screws.js';
 import type { Mm, Radians } from '../../units/length.js';
 import type { Draft, Lettering } from '../drafts.js';
+import { takesScrews } from '../glues.js';
 import { SHORT_OF } from '../helm-wheel/core.js';
 import { PIN_WALL } from '../registration.js';
 import { axle, boreRadii } from './bore.js';
@@ -51,8 +52,10 @@ function clearOfPins(s: CartSizes, radius: Mm, count: number, shank: Mm): Radian
   );
 }
 
-/** The thickest screws there is room for between the bore and the cap's edge, as long as the discs behind it take; none where there is none. */
+/** The thickest screws there is room for between the bore and the cap's edge, as long as the discs behind it take; none where there is none,
+ * and where screws do not hold. */
 export function capScrews(s: CartSizes, cap: CapSizes): CapScrews | undefined {
+  if (!takesScrews(cap.stock, s.nave.stock)) return undefined;
   const inside = Math.max(boreRadii(s).end, ...cap.faces.map(face => capHole(s, cap, face) / 2));
   const outside = cap.radius - (s.edges.cap?.radius ?? 0);
   const radius = (inside + outside) / 2;

@@ -3,6 +3,7 @@ import { felloeBoard } from '../../parts/felloe-board.js';
 import { tyreLength } from '../../parts/tyre.js';
 import { toDegrees } from '../../units/length.js';
 import { printMm } from '../../units/print-length.js';
+import { gluesFor } from '../glues.js';
 import type { Figure, Hardware, Setting } from '../model.js';
 import type { Ring } from '../ring.js';
 import { axle, naveBore } from './bore.js';
@@ -87,7 +88,7 @@ export function cartHardware(s: CartSizes, rim: Ring): Hardware[] {
     ...capHardware(s),
     ...axleHardware(s),
     ...tyreHardware(s),
-    { name: 'wood glue', quantity: 1, use: 'every joint' },
+    ...gluesFor([s.rim.stock, s.spoke.stock, s.nave.stock, ...(s.cap ? [s.cap.stock] : [])]),
   ];
 }
 

@@ -10,7 +10,15 @@ import {
   tenonWidth,
   turning,
 } from './nave-limits.js';
-import { felloeShare, tongueLength, tongueSeam, tongueThickness, tongueWidthFits, tyreWidth } from './rim-limits.js';
+import {
+  brittleTongue,
+  felloeShare,
+  tongueLength,
+  tongueSeam,
+  tongueThickness,
+  tongueWidthFits,
+  tyreWidth,
+} from './rim-limits.js';
 import type { CartSizes } from './sizes.js';
 import { edgeRadius, naveDiscs, thicknesses } from './stock-limits.js';
 
@@ -32,5 +40,5 @@ export function cartLimits(s: CartSizes): Finding[] {
     tyreWidth,
     edgeRadius,
   ]);
-  return first.length > 0 ? first : run([tenonLength, tongueLength, tongueThickness, tongueSeam]);
+  return first.length > 0 ? first : run([tenonLength, tongueLength, tongueThickness, tongueSeam, brittleTongue]);
 }

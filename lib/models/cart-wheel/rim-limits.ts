@@ -1,5 +1,6 @@
 import type { Finding } from '../../findings/finding.js';
 import { longestTongue, shareOf } from '../../joints/tongue.js';
+import { traitsOf } from '../../stock/traits.js';
 import type { Mm } from '../../units/length.js';
 import { stated, stop } from '../helm-wheel/limit.js';
 import { relative } from '../seams.js';
@@ -126,10 +127,12 @@ function rimShares(s: CartSizes, thickness: Mm): Finding[] {
 }
 
 export const tongueThickness: Limit = s => {
-  const { tongue, spoke } = s;
+  const { rim, tongue, spoke } = s;
   if (tongue.joint === 'drilled') {
-    if (s.method !== 'laser') return [];
-    const what = 'a laser bores no edge; allowed: captured, which is cut right through the middle layers';
+    const loose = [rim.stock, spoke.stock].find(stock => !traitsOf(stock).loosePieces);
+    if (s.method !== 'laser' && !loose) return [];
+    const why = loose ? `a dowel does not hold in ${loose.name}` : 'a laser bores no edge';
+    const what = `${why}; allowed: captured, between layers or cut right through the middle ones`;
     return [stopAt('tongue-method', 'spokes.tongue.joint', 'drilled', 'captured', what)];
   }
   const { thickness } = tongue;
@@ -154,4 +157,15 @@ export const tyreWidth: Limit = s => {
   if (!tyre || tyre.width <= rim.thickness + SAME) return [];
   const what = `it would stand past the rim's faces; allowed: at most ${stated(rim.thickness)} mm`;
   return [stop('tyre-width', 'tyre.width', tyre.width, rim.thickness, what)];
+};
+
+/** A warning where a tongue is thinner than its material survives. */
+export const brittleTongue: Limit = s => {
+  if (s.tongue.joint === 'drilled') return [];
+  const { thickness } = s.tongue;
+  const least = traitsOf(s.spoke.stock).tongue;
+  if (thickness >= least - SAME) return [];
+  const where = 'spokes.tongue.thickness';
+  const what = `a tongue of ${s.spoke.stock.name} under ${least} mm breaks in handling; allowed: as it is with care, or at least ${least} mm`;
+  return [{ ...stop('tongue-brittle', where, thickness, least, what), level: 'warn' }];
 };

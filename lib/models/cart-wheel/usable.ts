@@ -1,5 +1,6 @@
-import { type Bound, count, requireBounds, size } from '../bounds.js';
+import { angle, type Bound, count, requireBounds, size } from '../bounds.js';
 import type { CartWheelOptions } from '../cart-wheel-options.js';
+import { seamBounds } from '../seam-bounds.js';
 
 const TAU = 2 * Math.PI;
 
@@ -13,23 +14,9 @@ function rimBounds({ rim }: CartWheelOptions): Bound[] {
   ];
 }
 
-function seamBounds({ rim: { seam } }: CartWheelOptions): Bound[] {
-  return [
-    count('rim.seam.count', seam?.count, 1, 49),
-    size('rim.seam.diameter', seam?.diameter),
-    size('rim.seam.depth', seam?.depth),
-    size('rim.seam.length', seam?.length),
-    size('rim.seam.width', seam?.width),
-    { field: 'rim.seam.overlap', value: seam?.overlap, min: 1e-3, max: Math.PI, unit: 'rad' },
-    { field: 'rim.seam.stagger', value: seam?.stagger, min: 0, max: Math.PI, unit: 'rad' },
-    {
-      field: 'rim.seam.at',
-      value: typeof seam?.at === 'object' ? seam.at.angle : undefined,
-      min: -TAU,
-      max: TAU,
-      unit: 'rad',
-    },
-  ];
+function seamAt({ rim: { seam } }: CartWheelOptions): Bound[] {
+  const at = typeof seam?.at === 'object' ? seam.at.angle : undefined;
+  return [...seamBounds('rim.seam', seam), angle('rim.seam.at', at, -TAU, TAU)];
 }
 
 function spokeBounds({ spokes }: CartWheelOptions): Bound[] {
@@ -69,4 +56,4 @@ function otherBounds({ edges, fit }: CartWheelOptions): Bound[] {
 
 /** Refuses options whose numbers are out of their documented ranges, NaN among them, all at once. @throws Unusable */
 export const requireUsable = (options: CartWheelOptions): void =>
-  requireBounds([rimBounds, seamBounds, spokeBounds, middleBounds, otherBounds].flatMap(bounds => bounds(options)));
+  requireBounds([rimBounds, seamAt, spokeBounds, middleBounds, otherBounds].flatMap(bounds => bounds(options)));
