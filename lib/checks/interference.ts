@@ -17,25 +17,17 @@ interface Clash {
   pairs: number;
 }
 
-/** Joints a form has edges of that press: their clearance is below 0. */
-function presses(form: Form, fits: Model['fits']): Map<string, Mm> {
-  const pressed = Object.entries(fits ?? {}).filter(([, fit]) => fit < 0);
-  if (pressed.length === 0) return new Map();
-  const joints = new Set(mateFaces(form.part).map(face => face.joint));
-  return new Map(pressed.filter(([joint]) => joints.has(joint)).map(([joint, fit]) => [joint, -fit]));
-}
-
-/** How far two pieces may press into each other: by the largest press of a joint both have edges of. */
-function pressBetween(a: Form, b: Form, fits: Model['fits']): Mm {
-  const own = presses(a, fits);
-  if (own.size === 0) return 0;
-  const other = presses(b, fits);
-  return Math.max(0, ...[...own].filter(([joint]) => other.has(joint)).map(([, press]) => press));
+/** How far a form may press into others: by the largest press of a joint it has edges of. A piece that runs through another's joint has
+ * none of its own there, so either of two pieces answers for both. */
+function pressOf({ part }: Form, fits: Model['fits'] = {}): Mm {
+  if (Object.values(fits).every(fit => fit >= 0)) return 0;
+  return mateFaces(part).reduce((press, { joint }) => Math.max(press, -(fits[joint] ?? 0)), 0);
 }
 
 function judged(a: Solid, b: Solid, fits: Model['fits']): Overlap | GeometryFailure | undefined {
+  const press = Math.max(pressOf(a.form, fits), pressOf(b.form, fits));
   try {
-    return overlapOf(a.form, b.form, placingFrom(a.piece, b.piece), pressBetween(a.form, b.form, fits));
+    return overlapOf(a.form, b.form, placingFrom(a.piece, b.piece), press);
   } catch (error) {
     if (error instanceof GeometryFailure) return error;
     throw error;

@@ -3,6 +3,7 @@ import { interference } from '../../lib/checks/interference.js';
 import { withMates } from '../../lib/geometry/mates.js';
 import { circle, reverse, solid } from '../../lib/geometry/outline.js';
 import type { Model, Piece } from '../../lib/models/model.js';
+import { inches } from '../../lib/units/length.js';
 import { near } from '../close.js';
 import { built, ferry, ferryWith } from '../models/ferry.js';
 import { assembly, at, box, pocket, testPart } from './assemblies.js';
@@ -160,6 +161,22 @@ describe('a helm wheel', () => {
     expect(interference(built(ferry))).toEqual([]);
     expect(interference(built(ferryWith({ fit: { wedge: 0.2, lap: 0 } })))).toEqual([]);
   });
+
+  test.each(['router', 'laser', 'hand'] as const)(
+    'pressed laps and wedges are let be by %s, moved pieces are not',
+    method => {
+      const sheet = method === 'laser' ? { thickness: inches(0.75), stock: 'leaf' } : {};
+      const rim = { ...ferry.rim, ...sheet };
+      const spokes = { ...ferry.spokes, ...sheet };
+      const wheel = built({ ...ferry, method, rim, spokes, fit: { lap: -0.1, wedge: -0.05 } });
+      expect(interference(wheel)).toEqual([]);
+      expect(interference({ ...wheel, fits: {} }).length).toBeGreaterThan(1);
+      const [first, ...others] = wheel.pieces;
+      expect(interference({ ...wheel, pieces: [{ ...first!, x: first!.x + 0.3 }, ...others] }).length).toBeGreaterThan(
+        0,
+      );
+    },
+  );
 
   test('a spoke moved by 1 mm is found, against felloe and neighbour, by name', () => {
     const wheel = built(ferry);

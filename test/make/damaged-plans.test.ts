@@ -6,7 +6,7 @@ import { damagedPlan } from '../models/damaged-plan.js';
 import { randomModels } from '../models/random-models.js';
 
 /** Damaged plans of each model; `npm run soak -- invalid` tries thousands. */
-const PLANS = Number(process.env['RIMWRIGHT_DAMAGED'] ?? 60);
+const PLANS = Number(process.env['RIMWRIGHT_DAMAGED'] ?? 30);
 
 test.each(Object.keys(randomModels))(
   `${PLANS} damaged plans of a %s are refused with a reason, stopped by a finding, or built`,
