@@ -40,13 +40,11 @@ export function length(unit: Unit, min: Mm, max: Mm) {
   return schema;
 }
 
-/** A word of a list. @param unbuilt words of the format that this version cannot make yet */
-export function choice<const T extends readonly [string, ...string[]]>(words: T, unbuilt: readonly string[] = []) {
+/** A word of a list. */
+export function choice<const T extends readonly [string, ...string[]]>(words: T) {
   const list = words.join(', ');
-  const error = ({ input }: { readonly input?: unknown }): string => {
-    if (typeof input !== 'string') return list;
-    return unbuilt.includes(input) ? `${list} (${input} is not built yet)` : allowedNames(input, words);
-  };
+  const error = ({ input }: { readonly input?: unknown }): string =>
+    typeof input === 'string' ? allowedNames(input, words) : list;
   return noted(z.enum(words, { error }), list);
 }
 

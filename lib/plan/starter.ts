@@ -10,7 +10,7 @@ rim:
   outside: 30                # diameter
   band: 4-1/4                # radial width
   felloes: 5                 # segments of the ring, 3 to 24
-  seam: { joint: biscuit, size: "20", at: between-spokes }   # or butt; or at: under-spokes, or 18deg
+  seam: { joint: biscuit, size: "20", at: between-spokes }   # or butt, dowel, finger, key, scarf; or at: under-spokes
   stock: plank               # a name under stock, below
 
 spokes:

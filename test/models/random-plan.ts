@@ -150,7 +150,7 @@ function attempt(d: Draw, wanted?: Method): Plain | undefined {
   const segments = d.whole(3, 24);
   const each = Math.min(4, Math.floor((2 * Math.PI * (inner + band / 2)) / segments / 52));
   const trimThick = laser ? sheet : d.one(9, 12);
-  const radius = Math.min(6, round((band - trimBand) / 2), round((sheet * layers) / 2 - 0.5));
+  const radius = Math.min(6, round((band - trimBand) / 2 - 0.02), round((sheet * layers) / 2 - 0.5));
   const edge = edged ? radius : 0;
   const room = {
     method,

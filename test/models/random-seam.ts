@@ -4,7 +4,7 @@ import type { Draw } from './random-plan.js';
  * - what lies beside it (lap walls w apart at the angle a, the felloe's own middle) is at least as far as the joint's smallest size reaches:
  *   free length r tan(sweep / 2) and (r sin a - w / 2) / cos a at the rim's inner radius r
  * - dowels: 12 to 40 mm thick, holes to 27 mm deep; biscuits: band 100 mm, thickness 16 mm, walls 30 mm off; keys: band 50 mm and more
- * - scarfs: halves of 3 mm, two thicknesses of overlap; by laser two layers with seams
+ * - scarfs: halves of 3 mm, two thicknesses of overlap; in layers felloes of 14 thicknesses and 80 mm; by laser two layers with seams
  */
 
 /** What a seam has to fit into; mm. */
@@ -55,9 +55,10 @@ function joints(r: SeamRoom): string[] {
   const laser = r.method === 'laser';
   const biscuit = r.band >= 100 && r.thickness >= 16 && free > 30;
   const dowel = !laser && r.thickness >= 12 && r.thickness <= 25.4 && r.band >= 60 + 2 * r.edge && free > 36;
-  const finger = free > 4 + (0.4 * r.band) / fingers(r);
+  const finger = free > 4 + (0.4 * r.band) / (fingers(r) - 1);
   const key = r.band >= 50 + 3 * r.edge && free > 7 + r.band / 6 && (laser ? r.layers > 1 : r.thickness >= 7);
-  const scarf = laser ? r.seamed >= 2 : r.thickness >= 6.1 && (2.1 * r.thickness) / mid < widest;
+  const long = r.layers === 1 || sweep * r.inner > Math.max(14 * r.thickness, 80);
+  const scarf = laser ? r.seamed >= 2 : r.thickness >= 6.1 && (2.1 * r.thickness) / mid < widest && long;
   return [
     'butt',
     ...(biscuit ? ['biscuit'] : []),

@@ -135,7 +135,10 @@ const WORDS: readonly Row[] = [
   ['{ bearing: "6202", seat: shoulder }', 'nothing', 'hub.bore', 'nothing', /none, \{ axle: 15mm \} or/],
   ['seat: shoulder', 'seat: blind', 'hub.bore.seat', 'blind', /through, shoulder/],
   ['faces: both\n  bore', 'faces: top\n  bore', 'hub.faces', 'top', FACES],
-  ['joint: biscuit', 'joint: dowel', 'rim.seam.joint', 'dowel', /butt, biscuit \(dowel is not built yet\)/],
+  ['joint: biscuit', 'joint: mitre', 'rim.seam.joint', 'mitre', /butt, biscuit, dowel, finger, key, scarf/],
+  ['size: "20"', 'overlap: 20', 'rim.seam.overlap', '20', /an angle such as 18deg; 0.5deg to 90deg/],
+  ['size: "20"', 'stagger: 80deg', 'rim.seam.stagger', '80deg', /0deg to 60deg/],
+  ['width: 1-1/4', 'width: 1-1/4\n  lap: mortise', 'spokes.lap', 'mortise', /half, layered, bridle/],
   ['joint: biscuit', 'joint: biscut', 'rim.seam.joint', 'biscut', /did you mean biscuit\?/],
   ['size: "20"', 'size: "15"', 'rim.seam.size', '"15"', /0, 10, 20/],
   [
