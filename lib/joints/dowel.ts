@@ -10,7 +10,7 @@ import { boxed, FROM_LAP, freeLength, intoWood, joinedEnds, mm, onSeam, seamStop
 import type { SeamJoint, SeamOptions, SeamSite } from './seam-joint.js';
 
 // A butt seam with dowels at mid-thickness, bored into each end square to the seam. Spread evenly: the middle of dowel j of n lies
-// (j + 1/2) / n of the band from its inner edge.
+// (j + 1/2) / n of the band from its inner edge, less what is routed off both edges.
 
 /** Band to a dowel where the plan does not say: holes about 18 mm (3/4 in) from the edges. */
 const BAND_EACH: Mm = 36;
@@ -32,7 +32,10 @@ export interface DowelSeam {
 }
 
 const middles = (site: SeamSite, count: number): Mm[] =>
-  Array.from({ length: count }, (_, j) => site.inner + ((j + 0.5) / count) * (site.outer - site.inner));
+  Array.from(
+    { length: count },
+    (_, j) => site.inner + site.edge + ((j + 0.5) / count) * (site.outer - site.inner - 2 * site.edge),
+  );
 
 /** Wood beside a hole: as much as the dowel is thick, to the next hole and to the band's edges. */
 const mostDowels = (site: SeamSite, d: Mm): number =>

@@ -32,7 +32,7 @@ function widest(site: SeamSite): Radians {
   const clear = site.laps
     .filter(lap => lap.depth > 0)
     .map(lap => 2 * (lap.apart - Math.asin(Math.min(1, lap.width / 2 / site.inner)) - WALL / site.inner));
-  return Math.max(0, Math.min(MOST_OF_FELLOE * site.sweep, ...clear));
+  return Math.max(0, Math.min(MOST_OF_FELLOE * site.whole, ...clear));
 }
 
 /** Angle over which two felloes lie on each other: the plan's; else four thicknesses along the middle of the band, less where laps ask

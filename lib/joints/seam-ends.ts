@@ -77,9 +77,9 @@ export function withEnds(
 export const FROM_LAP: Mm = 6;
 
 /** How far the wood is free from the seam's line, square to it, at a distance from the wheel's centre: to the wall of the nearest lap, and
- * to the felloe's own middle, where the other seam's joint comes from. Negative under a lap. */
+ * to the middle of a whole felloe, where the other seam's joint comes from. Negative under a lap. */
 export function freeLength(site: SeamSite, u: Mm): Mm {
-  const middle = site.sweep < Math.PI ? u * Math.tan(site.sweep / 2) : Infinity;
+  const middle = site.whole < Math.PI ? u * Math.tan(site.whole / 2) : Infinity;
   const walls = site.laps
     .filter(lap => lap.depth > 0 && lap.apart < QUARTER)
     .map(lap => (u * Math.sin(lap.apart) - lap.width / 2) / Math.cos(lap.apart));

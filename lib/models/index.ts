@@ -9,6 +9,8 @@ import type { HelmWheelOptions } from './helm-wheel-options.js';
 import type { Model } from './model.js';
 import { prizeWheel } from './prize-wheel.js';
 import type { PrizeWheelOptions } from './prize-wheel-options.js';
+import { ringFrame } from './ring-frame.js';
+import type { RingFrameOptions } from './ring-frame-options.js';
 import { stand } from './stand.js';
 import type { StandOptions } from './stand-options.js';
 import { waterWheel } from './water-wheel.js';
@@ -21,6 +23,7 @@ export interface ModelOptions {
   readonly 'cable-reel': CableReelOptions;
   readonly 'water-wheel': WaterWheelOptions;
   readonly 'prize-wheel': PrizeWheelOptions;
+  readonly 'ring-frame': RingFrameOptions;
   readonly stand: StandOptions;
 }
 
@@ -37,6 +40,7 @@ const builders: { readonly [N in ModelName]: Builder<ModelOptions[N]> } = {
   'cable-reel': cableReel,
   'water-wheel': waterWheel,
   'prize-wheel': prizeWheel,
+  'ring-frame': ringFrame,
   stand,
 };
 

@@ -54,6 +54,8 @@ export interface RingOptions {
   readonly clearance?: Mm;
   /** largest radius routed on its edges; 0 unless given */
   readonly edge?: Mm;
+  /** width of a step `features` cuts along its inner edge: pins keep clear of it; 0 unless given */
+  readonly rebate?: Mm;
   readonly crossings?: readonly Crossing[];
   /** what comes into the ring from an edge without crossing it, and `features` cuts room for: seams are sized to keep clear of it */
   readonly slots?: readonly Crossing[];

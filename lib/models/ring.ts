@@ -140,7 +140,7 @@ export function ring(o: RingOptions): Outcome<Ring> {
     settings: ringSettings(o, layout, seams),
     figures: ringFigures(seams),
     fits: { finger: o.clearance ?? SEAM_FIT, key: o.clearance ?? SEAM_FIT },
-    steps: ringSteps(layout, seams),
+    steps: ringSteps(o, layout, seams),
   };
   return { value, findings: said.filter((f, i) => said.findIndex(g => g.message === f.message) === i) };
 }

@@ -6,6 +6,7 @@ import { cartWheelShape } from './cart-wheel-schema.js';
 import type { keys } from './fields.js';
 import { helmWheelShape } from './helm-wheel-schema.js';
 import { prizeWheelShape } from './prize-wheel-schema.js';
+import { ringFrameShape } from './ring-frame-schema.js';
 import { standShape } from './stand-schema.js';
 import { waterWheelShape } from './water-wheel-schema.js';
 
@@ -16,6 +17,7 @@ export const modelShapes = {
   'cable-reel': cableReelShape,
   'water-wheel': waterWheelShape,
   'prize-wheel': prizeWheelShape,
+  'ring-frame': ringFrameShape,
   stand: standShape,
 } as const satisfies Readonly<Record<ModelName, (unit: Unit) => object>>;
 

@@ -2,7 +2,7 @@ import type { Mm, Radians } from '../../units/length.js';
 import { type Arc, arcsBetween, holds, middleOf, PIN_SIZES, PIN_WALL, pinPairs } from '../registration.js';
 import { wrap } from '../seams.js';
 import type { RingLayout } from './layout.js';
-import type { RingPins } from './pins.js';
+import { INNER_PIN, type RingPins } from './pins.js';
 
 /** A ring of several layers whose pins keep clear of more than seams. Lengths mm. */
 export interface PinnedRing {
@@ -18,9 +18,6 @@ export interface PinnedRing {
   /** largest diameter there is room for beside other work; any unless given */
   readonly most?: Mm;
 }
-
-/** The inner pin of a pair lies this share of the band from the inner edge; see pinsAt. */
-const INNER_PIN = 0.3;
 
 function pinsOf(ring: PinnedRing, diameter: Mm): RingPins {
   // the inner pin of a pair has the least room: angles are taken at its radius

@@ -100,9 +100,18 @@ export function pinsOf(o: RingOptions, layout: RingLayout, diameter: Mm, layers:
   return { diameter, pairs, spots, unpinned };
 }
 
+/** The inner pin of a pair lies this share of the band from the inner edge; see pinsAt. */
+export const INNER_PIN = 0.3;
+
+/** The thickest pin that keeps its wall to a step along the ring's inner edge; below 0 where none does. */
+export const besideRebate = (band: Mm, rebate: Mm): Mm =>
+  rebate > 0 ? 2 * (INNER_PIN * band - rebate - PIN_WALL) : Infinity;
+
 /** Pins to choose from for a ring, thick to thin: at most a fifth of its band, so that each leaves its own width of wood on either side. */
 export function pinSizes(o: RingOptions, most: Mm = Infinity): readonly Mm[] {
-  const sizes = PIN_SIZES.filter(d => d <= (o.outer - o.inner) / 5 && d <= most);
+  const band = o.outer - o.inner;
+  const room = Math.min(most, band / 5, besideRebate(band, o.rebate ?? 0));
+  const sizes = PIN_SIZES.filter(d => d <= room);
   return sizes.length > 0 ? sizes : PIN_SIZES.slice(-1);
 }
 

@@ -71,15 +71,19 @@ export function ringFigures(layers: readonly LayerSeams[]): Figure[] {
   ];
 }
 
+/** Into what felloes are glued, and how they are held. */
+const together = (o: RingOptions, ring: string): string =>
+  o.arc ? 'end to end into an arc, flat on a board, wedged from both ends' : `into ${ring} under a band clamp`;
+
 /** How the ring goes together. */
-export function ringSteps(layout: RingLayout, layers: readonly LayerSeams[]): string[] {
+export function ringSteps(o: RingOptions, layout: RingLayout, layers: readonly LayerSeams[]): string[] {
   const own = [...new Set(layers.flatMap(l => l.joined.steps))];
   const after = [...new Set(layers.flatMap(l => l.joined.after ?? []))];
   if (layout.layers.length === 1)
-    return layers.length === 0 ? [] : [...own, 'Glue the felloes into a ring under a band clamp.', ...after];
+    return layers.length === 0 ? [] : [...own, `Glue the felloes ${together(o, 'a ring')}.`, ...after];
   return [
     ...own,
-    'Glue the felloes of each layer into a ring under a band clamp, and the rings on each other, on their registration pins.',
+    `Glue the felloes of each layer ${together(o, 'a ring')}, and the ${o.arc ? 'arcs' : 'rings'} on each other, on their registration pins.`,
     ...looseStep(layout),
     ...after,
   ];

@@ -87,7 +87,7 @@ export function spotsOn(
 ): PinSpot[] {
   const room = diameter / 2 + PIN_WALL;
   const between = diameter + PIN_WALL;
-  const inBand = (s: PinSpot): boolean => s.radius - o.inner >= room && o.outer - s.radius >= room;
+  const inBand = (s: PinSpot): boolean => s.radius - o.inner - (o.rebate ?? 0) >= room && o.outer - s.radius >= room;
   const inPiece = (s: PinSpot): boolean =>
     Math.min(s.angle - piece.from, piece.from + piece.sweep - s.angle) * s.radius >= room;
   const fit = candidates(o, piece)

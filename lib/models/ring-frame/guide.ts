@@ -1,0 +1,166 @@
+import { mullionLength } from '../../parts/mullion.js';
+import { type Mm, toDegrees } from '../../units/length.js';
+import { printAngle, printMm } from '../../units/print-length.js';
+import type { Figure, Hardware, Setting } from '../model.js';
+import { planingSteps } from '../named-stock.js';
+import type { Ring } from '../ring.js';
+import { barNotch, bars } from './bars.js';
+import { opening, overall, paneOf } from './pane.js';
+import { type FrameSizes, mullionReach, notchDepth } from './sizes.js';
+
+/** From one panel pin along a pane's edge to the next; common practice, no source. */
+const PIN_PITCH: Mm = 100;
+/** Brackets to a foot: one to each side. */
+const BRACKETS = 2;
+
+/** Length of the edge a pane is held along. */
+const rebateLength = (s: FrameSizes): Mm => s.inner * s.sweep + (s.legs > 0 ? 2 * s.legs : 0);
+
+function paneHardware(s: FrameSizes): Hardware[] {
+  if (s.rebate.width === 0) return [];
+  const { radius, width, height } = paneOf(s);
+  const name = s.full
+    ? `pane, round, ${printMm(2 * radius)}`
+    : `pane, arched, ${printMm(width)} wide, ${printMm(height)} high, radius ${printMm(radius)}`;
+  const held = Math.max(3, Math.ceil(rebateLength(s) / PIN_PITCH));
+  return [
+    { name, quantity: 1, use: 'acrylic, mirror or card in the rebate; no thicker than the rebate is deep' },
+    { name: 'panel pin', quantity: held, use: `holds the pane, about every ${printMm(PIN_PITCH)}` },
+  ];
+}
+
+/** Everything bought for one frame. */
+export const frameHardware = (s: FrameSizes, ring: Ring): Hardware[] => [
+  ...ring.hardware,
+  ...paneHardware(s),
+  ...(s.legs > 0
+    ? [{ name: 'angle bracket', quantity: 2 * BRACKETS, use: 'fixes the feet to the floor, two to a foot' }]
+    : []),
+  { name: 'wood glue', quantity: 1, use: 'every joint' },
+];
+
+/** What to dial in: angles in degrees, widths and depths in mm. */
+export function frameSettings(s: FrameSizes, ring: Ring): Setting[] {
+  const { mullions, rebate } = s;
+  const crossing = mullions && mullions.upright > 0 && mullions.level > 0 && s.method !== 'laser';
+  const foot = Math.abs(toDegrees(s.sweep) - 180) / 2;
+  return [
+    ...ring.settings,
+    ...(rebate.width > 0
+      ? ([
+          { name: 'width of the rebate', value: rebate.width, unit: 'mm' },
+          { name: 'depth of the rebate, from the back', value: rebate.depth, unit: 'mm' },
+        ] as const)
+      : []),
+    ...(mullions
+      ? ([
+          { name: 'width of a notch for a mullion', value: barNotch(s).width, unit: 'mm' },
+          { name: 'depth of a notch, from the back', value: notchDepth(s), unit: 'mm' },
+        ] as const)
+      : []),
+    ...(crossing
+      ? ([
+          { name: 'width of a lap where mullions cross', value: mullions.width + s.fit.lap, unit: 'mm' },
+          { name: 'depth of a lap where mullions cross', value: mullions.thickness / 2, unit: 'mm' },
+        ] as const)
+      : []),
+    ...(s.legs > 0 ? [{ name: 'foot, off square to the leg', value: foot, unit: 'deg' } as const] : []),
+  ];
+}
+
+/** Lengths of the mullions, each once: those upright, those level. */
+function barFigures(s: FrameSizes): Figure[] {
+  const all = bars(s).map(({ way, off }): Figure => {
+    const length = mullionLength({ width: s.mullions!.width, reach: mullionReach(s), off });
+    return { name: `mullion, ${way}, ${printMm(off)} from the middle, long`, value: length, unit: 'mm' };
+  });
+  return all.filter((f, i) => all.findIndex(g => g.name === f.name) === i);
+}
+
+/** Numbers of the finished frame. Board of a felloe: width outer - inner cos(sweep / 2), length 2 outer sin(sweep / 2). */
+export function frameFigures(s: FrameSizes, ring: Ring): Figure[] {
+  const sweep = s.sweep / s.segments;
+  const [over, open] = [overall(s), opening(s)];
+  const pane = paneOf(s);
+  return [
+    { name: 'overall width', value: over.width, unit: 'mm' },
+    { name: 'overall height', value: over.height, unit: 'mm' },
+    { name: 'opening, wide', value: open.width, unit: 'mm' },
+    { name: 'opening, high', value: open.height, unit: 'mm' },
+    { name: 'board of a felloe, wide', value: s.outer - s.inner * Math.cos(sweep / 2), unit: 'mm' },
+    { name: 'board of a felloe, long', value: 2 * s.outer * Math.sin(sweep / 2), unit: 'mm' },
+    ...(s.rebate.width > 0
+      ? ([
+          { name: 'pane, wide', value: pane.width, unit: 'mm' },
+          { name: 'pane, high', value: pane.height, unit: 'mm' },
+        ] as const)
+      : []),
+    ...barFigures(s),
+    ...ring.figures,
+  ];
+}
+
+function rebateStep(s: FrameSizes): string[] {
+  if (s.rebate.width === 0) return [];
+  const { width, depth } = s.rebate;
+  if (s.method === 'laser')
+    return [
+      `The back layers are ${printMm(width)} narrower inside: they leave the rebate, ${printMm(depth)} deep. Lay them on the others by their outer edges and pins.`,
+    ];
+  const hand = s.method === 'hand' ? ' with a rebate cutter once the ring is glued, or plane and chisel before' : '';
+  return [`Cut the rebate from the back${hand}: ${printMm(width)} wide, ${printMm(depth)} deep.`];
+}
+
+function mullionSteps(s: FrameSizes): string[] {
+  const { mullions } = s;
+  if (!mullions) return [];
+  const crossing = mullions.upright > 0 && mullions.level > 0;
+  const lapped =
+    s.method === 'laser'
+      ? 'Glue the mullions up layer by layer, face down on a flat board: in the front layers the uprights run through, behind them the level bars; the pieces go between.'
+      : 'Halve the mullions where they cross, uprights from the back, level ones from the front; glue them into a grid on a flat board, square.';
+  return [
+    ...(crossing ? [lapped] : []),
+    `Lay the ring face down and glue the mullions into their notches, ${printMm(notchDepth(s))} deep from the back.`,
+  ];
+}
+
+const paneStep = (s: FrameSizes): string[] =>
+  s.rebate.width > 0
+    ? [
+        'Paint first, then lay the pane into the rebate from behind and hold it with panel pins or beads. On stage use acrylic, film mirror or card, not glass; where glass is asked for, safety glass, fitted by a glazier.',
+      ]
+    : [];
+
+/** How it is put up, and what to mind. */
+function standing(s: FrameSizes): string {
+  const rules =
+    'What carries it, and anything hung over people, is for someone licensed to say; local codes come first.';
+  if (s.legs > 0)
+    return `Stand the arch on its feet and fix it before anyone walks through: brackets to the floor at both feet, and a brace or a wall behind it at the top. An arch on two feet tips over at a push. ${rules}`;
+  if (!s.full)
+    return `The arc stands on nothing by itself: screw both its ends, and its crown, to something that carries it, through pilot holes. ${rules}`;
+  return `Hang the frame by two fixings, a third of its width apart, into something that carries several times its weight, or screw it down all round; a mirror gets a safety wire besides. ${rules}`;
+}
+
+/** How the frame goes together, in order, and what to mind. */
+export const frameSteps = (s: FrameSizes, ring: Ring): string[] => [
+  ...planingSteps(s.mullions ? [{ where: 'mullions.thickness', ...s.mullions }] : []),
+  'Cut every piece and letter it.',
+  ...(s.legs > 0
+    ? [
+        `The end felloes run on into the legs, one piece each: lay them out along the grain of the leg. Their feet are cut level, ${printAngle(Math.abs(s.sweep - Math.PI) / 2)} off square.`,
+      ]
+    : []),
+  ...ring.steps,
+  ...rebateStep(s),
+  ...mullionSteps(s),
+  ...(s.edge
+    ? [
+        `Rout the edges ${printMm(s.edge.radius)}, ${s.edge.shape === 'chamfer' ? 'chamfered' : 'round'}; leave the inner edge at the back square${s.mullions ? ', and start after the mullions are in' : ''}.`,
+      ]
+    : []),
+  'Sand with a mask on: dust of MDF and plywood harms lungs.',
+  ...paneStep(s),
+  standing(s),
+];
