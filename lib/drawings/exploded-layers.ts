@@ -1,3 +1,4 @@
+import { windingNumber } from '../geometry/locate.js';
 import { add, ORIGIN, type Point, scale, subtract } from '../geometry/point.js';
 import type { Part } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
@@ -73,4 +74,17 @@ export function explodedLayers(pieces: readonly Placed[]): ExplodedLayer[] {
   const order = (a: ExplodedLayer, b: ExplodedLayer): number =>
     height((a.low + a.high) / 2) - height((b.low + b.high) / 2) || Number(opensToFront(b)) - Number(opensToFront(a));
   return [...groups.values()].map(layerOf).sort(order);
+}
+
+/** How many corners are asked for, at most. */
+const ASKED = 24;
+
+/** Whether a layer over another hides most of it, seen from the front, before either is lifted. */
+export function isCovered(under: ExplodedLayer, over: ExplodedLayer): boolean {
+  const corners = under.pieces.flatMap(s => s.placed.outlines[0] ?? []);
+  const some = corners.filter((_, i) => i % Math.ceil(corners.length / ASKED) === 0);
+  const hidden = some.filter(p =>
+    over.pieces.some(({ placed: { outlines } }) => outlines.reduce((n, o) => n + windingNumber(o, p), 0) > 0),
+  );
+  return hidden.length > some.length / 2;
 }

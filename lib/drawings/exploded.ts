@@ -5,7 +5,7 @@ import type { Model } from '../models/model.js';
 import type { Part } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
 import { caption, strokes } from './caption.js';
-import { type ExplodedLayer, explodedLayers } from './exploded-layers.js';
+import { type ExplodedLayer, explodedLayers, isCovered } from './exploded-layers.js';
 import { kindWord } from './kind-words.js';
 import { anchors, type Label, leaders } from './leaders.js';
 import { letteringWidth } from './lettering.js';
@@ -28,15 +28,23 @@ const BETWEEN = 0.62;
 /** Arcs stray by this share of the picture's half size. */
 const STRAY = 1 / 450;
 
-/** How far each layer is lifted off the one before: clear of its pieces, and so far that both are seen. */
+/** How far in front of a layer that covers it a layer's middle comes to lie, as a share of the covering one's height on the picture. */
+const CLEAR = 0.95;
+
+/** How far each layer is lifted: clear of the one before, so far that both are seen, and off those it would hide. */
 function lifts(layers: readonly ExplodedLayer[]): Mm[] {
-  let lift = 0;
-  return layers.map((layer, i) => {
+  const out: Mm[] = [];
+  const upright = (height: Mm): Mm => (height * FLATTENED) / ALONG;
+  for (const [i, layer] of layers.entries()) {
     const before = layers[i - 1];
-    if (!before) return 0;
-    lift += Math.max(0, before.high - layer.low) + (BETWEEN * FLATTENED * (before.reach + layer.reach)) / 2 / ALONG;
-    return lift;
-  });
+    if (before) {
+      const clear = Math.max(0, before.high - layer.low);
+      const beside = out[i - 1]! + clear + upright((BETWEEN * (before.reach + layer.reach)) / 2);
+      const covered = layers.slice(0, i).flatMap((under, j) => (isCovered(under, layer) ? [out[j]!] : []));
+      out.push(Math.max(beside, ...covered.map(lift => lift + clear + upright(CLEAR * layer.reach))));
+    } else out.push(0);
+  }
+  return out;
 }
 
 /** How near to the one who looks a point of the bench is. */

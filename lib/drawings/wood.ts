@@ -20,7 +20,7 @@ const OWN: Readonly<Partial<Record<PartKind, number>>> = {
 };
 
 /** Woods for the kinds without a tone of their own. */
-const WOODS = [0xe3c08f, 0xb98152, 0xd09a7a, 0xcdb57c, 0x9c6b48, 0xf0deba, 0xb9683f, 0xc4a488, 0x8e7350, 0xdd9f5e];
+const WOODS = [0xe3c08f, 0xcf9d78, 0xa3724c, 0xcdb57c, 0xf0deba, 0xb58261, 0xd8a468, 0xc4a488];
 
 const channels = (rgb: number): number[] => [16, 8, 0].map(shift => (rgb >> shift) & 0xff);
 
