@@ -81,7 +81,8 @@ export interface CapOptions {
   readonly diameter: Mm;
   /** the stock's if left out */
   readonly thickness?: Mm;
-  /** whether the front cap has a hole for the axle too; the back one always has; closed unless given */
+  /** whether the front cap has a hole for the axle too; the back one always has; open where the wheel turns
+   * on its axle, so that a collar or a linchpin holds it there, closed otherwise, unless given */
   readonly front?: 'open' | 'closed';
   readonly stock: string;
 }

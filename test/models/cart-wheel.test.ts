@@ -196,12 +196,16 @@ test('foam and acrylic take neither screws nor dowels; foam has its own glue, an
   expect(make(thin).findings).toMatchObject([{ level: 'warn', rule: 'tongue-brittle', limit: 12 }]);
 });
 
-test('a cap on both faces; the back one has a hole, the front one where it is asked for', () => {
-  const closed = built(changed({ cap: { faces: 'both' } }));
-  const holes = (m: Model, id: string): number => m.parts.find(p => p.id === id)!.region.openings.length;
-  expect([holes(closed, 'hub-cap-front'), holes(closed, 'hub-cap-back')]).toEqual([0, 1]);
-  expect(holes(built(changed({ cap: { front: 'open' } })), 'hub-cap-front')).toBe(1);
-  expect(built(changed({ cap: { faces: 'none' } })).parts.filter(p => p.kind === 'hub-disc')).toEqual([]);
+test('a cap on both faces; a hole where the axle comes out', () => {
+  const holes = (o: CartWheelOptions): number[] =>
+    built(o)
+      .parts.filter(p => p.kind === 'hub-disc')
+      .map(p => p.region.openings.length);
+  expect(holes(changed({ cap: { faces: 'both' } }))).toEqual([1, 1]);
+  expect(holes(changed({ cap: { faces: 'both', front: 'closed' } }))).toEqual([0, 1]);
+  expect(holes(changed({ nave: { bore: { axle: 15 } }, turns: 'shaft', cap: { faces: 'both' } }))).toEqual([0, 1]);
+  expect(holes(changed({ nave: { bore: 'none' }, cap: { faces: 'both' } }))).toEqual([0, 0]);
+  expect(holes(changed({ cap: { faces: 'none' } }))).toEqual([]);
 });
 
 test('felloes by default: two spokes each where that makes three or more', () => {

@@ -61,9 +61,10 @@ function axleHardware(s: CartSizes): Hardware[] {
     s.turns === 'shaft' && axis.kind !== 'none'
       ? [{ name: 'locking screw', quantity: 1, use: 'through the nave into the shaft, between two spokes' }]
       : [];
+  const hidden = s.cap?.faces.includes('front') && !s.cap.open;
   const collars: Hardware[] =
     s.turns === 'bearing' && axis.kind !== 'none'
-      ? [{ name: 'collar or linchpin', quantity: 2, use: 'keeps the wheel on its axle' }]
+      ? [{ name: 'collar or linchpin', quantity: hidden ? 1 : 2, use: 'keeps the wheel on its axle' }]
       : [];
   return [...bearings, ...shaft, ...lock, ...collars];
 }

@@ -147,7 +147,8 @@ function footOf(o: CartWheelOptions, nave: CartSizes['nave'], fit: CartSizes['fi
   return { ...base, length: o.spokes.tenon?.length ?? Math.min(nave.radius / 2, walls, clear) };
 }
 
-function capOf({ cap }: CartWheelOptions, stock: readonly Stock[]): CapSizes | undefined {
+function capOf(o: CartWheelOptions, stock: readonly Stock[]): CapSizes | undefined {
+  const { cap } = o;
   if (!cap) return undefined;
   const from = stockNamed(stock, 'cap.stock', cap.stock);
   const { faces = 'front' } = cap;
@@ -156,7 +157,7 @@ function capOf({ cap }: CartWheelOptions, stock: readonly Stock[]): CapSizes | u
     faces: faces === 'both' ? ['front', 'back'] : [faces],
     radius: cap.diameter / 2,
     thickness: cap.thickness ?? from.thickness,
-    open: cap.front === 'open',
+    open: (cap.front ?? (turnsBy(o) === 'bearing' ? 'open' : 'closed')) === 'open',
     stock: from,
   };
 }

@@ -67,10 +67,9 @@ function finishing(s: CartSizes): string[] {
       : [];
   });
   const held = cap && capScrews(s, cap) ? 'Screw' : 'Glue';
-  const over =
-    s.nave.axis.kind === 'none' || cap?.open || !cap?.faces.includes('front')
-      ? ''
-      : '; the axle ends flush with the nave, under the front cap';
+  const hidden = s.nave.axis.kind !== 'none' && cap?.faces.includes('front') && !cap.open;
+  const fixed = s.turns === 'bearing' ? ', held by a screw and washer in its end' : '';
+  const over = hidden ? `; the axle ends short of the front cap${fixed}` : '';
   return [
     ...routed,
     ...(tyre
