@@ -1,8 +1,9 @@
 /** Random plans of cable reels, inside inequalities that a shop would keep:
  *
  * - 4 to 32 staves of 6 to 25 mm (laser: sheets of 3 to 9 mm), core at least six of their thicknesses across, inner faces 4 mm or more
- * - flanges 15 mm over the core's corners or more; 2 to 10 planks at least 30 mm and six rods wide; or 3 to 12 segments, 6 mm or more at
- *   the bore, whose seams (two layers: twice as many) lie at least a rod's hole and twice its wall off every rod, shared circle permitting
+ * - flanges 15 mm over the core's corners or more; 2 to 10 planks at least 30 mm and six rods wide (with four rods or more, four holes
+ *   and their walls); or 3 to 12 segments, 6 mm or more at the bore, whose seams (two layers: twice as many) lie a rod's hole and twice
+ *   its wall off every rod, where the common grid of seams and rods is finest
  * - rods of 3 to 16 mm whose washers fit between bore and staves twice over; bores that keep 4 mm off plank seams
  * - battens no wider than a seventh of the flange, two of them, or three or four where the outermost planks are wide enough; washers and
  *   a batten's width beside each no more than the flange is wide, half of it with more than two battens
@@ -86,7 +87,7 @@ function planks(d: Draw, core: Core, rods: Rods, axle: number): Plain | undefine
   const radius = up((core.reach + 15) * (1 + d.between(0, 0.9)));
   const pieces = d.whole(2, 10);
   const width = (2 * radius) / pieces;
-  if (width < 30 || width < 6 * rods.diameter) return undefined;
+  if (width < 30 || width < 6 * rods.diameter || (rods.count > 3 && width < 4 * (rods.diameter + 7))) return undefined;
   const bore = (axle + 0.5) / 2;
   const levels = Array.from({ length: pieces - 1 }, (_, i) => Math.abs(radius - (i + 1) * width));
   if (axle > 0 && levels.some(y => Math.abs(y - bore) < 4)) return undefined;

@@ -50,7 +50,7 @@ function slotsFit(rim: Rim, count: number, paddle: number, rake: number): boolea
   const seams = rim.felloes * rim.layers;
   const apart = rim.inner * Math.sin((Math.PI * gcd(count, seams)) / count / seams);
   const half = (paddle + 0.4) / 2 + ((rim.outer - rim.inner) / 2) * Math.tan(Math.abs(rake));
-  return apart > half + 2 * wall;
+  return apart > half + 2 * wall + 1;
 }
 
 interface Middle {
