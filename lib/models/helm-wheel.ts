@@ -7,6 +7,8 @@ import { helmSettings, helmSteps } from './helm-wheel/guide.js';
 import { helmHardware } from './helm-wheel/hardware.js';
 import { hubDrafts } from './helm-wheel/hub.js';
 import { helmLimits } from './helm-wheel/limits.js';
+import { pinRoom } from './helm-wheel/pin-limits.js';
+import { helmPins } from './helm-wheel/pins.js';
 import { rimRing } from './helm-wheel/rim.js';
 import { type HelmSizes, helmSizes, sizeNotes } from './helm-wheel/sizes.js';
 import { spokeDrafts } from './helm-wheel/spokes.js';
@@ -37,12 +39,13 @@ export function helmWheel(
   const sizes = helmSizes(options, stock);
   const found: Finding[] = [...sizeNotes(options), ...helmLimits(sizes)];
   if (found.some(f => f.level === 'stop')) return { value: undefined, findings: found };
-  const rim = rimRing(sizes);
+  const pins = helmPins(sizes);
+  const rim = rimRing(sizes, pins);
   const trim = trimDrafts(sizes);
   const accents = helmAccents(sizes, options.accents, stock);
   const drafts: Draft[] = [
     ...rim.value.drafts,
-    ...spokeDrafts(sizes),
+    ...spokeDrafts(sizes, pins),
     ...hubDrafts(sizes),
     ...trim.drafts,
     ...accents.value,
@@ -51,12 +54,15 @@ export function helmWheel(
     name: 'helm-wheel',
     title,
     ...gather(drafts),
-    hardware: helmHardware(sizes, rim.value),
+    hardware: helmHardware(sizes, rim.value, pins),
     settings: helmSettings(sizes, rim.value),
     figures: rim.value.figures,
     steps: [...helmSteps(sizes, rim.value), ...accentSteps(options.accents)],
     fits: { ...rim.value.fits, lap: sizes.fit.lap, wedge: sizes.fit.wedge },
     sizes,
   };
-  return { value: wheel, findings: [...found, ...rim.findings, ...trim.findings, ...accents.findings] };
+  return {
+    value: wheel,
+    findings: [...found, ...rim.findings, ...pinRoom(sizes, pins), ...trim.findings, ...accents.findings],
+  };
 }

@@ -6,15 +6,14 @@ import type { Hardware } from '../model.js';
 import type { Ring } from '../ring.js';
 import { coreSizes, SHORT_OF, screwCircle, shaftOf } from './core.js';
 import { seatsBearing } from './hub.js';
-import { helmPins } from './pins.js';
+import type { HelmPins } from './pins.js';
 import type { HelmSizes } from './sizes.js';
 import { plugScrew, UNDER_PLUG } from './trim.js';
 
 const mm = (v: Mm): string => `${Math.round(v * 100) / 100} mm`;
 
 /** Pins of the spokes' own layers; those of the rim are the ring's. */
-function pins(s: HelmSizes): Hardware[] {
-  const { diameter, inner, handle } = helmPins(s);
+function spokePins(s: HelmSizes, { diameter, inner, handle }: HelmPins): Hardware[] {
   const quantity = (inner.length + handle.length) * s.spokes;
   if (quantity === 0) return [];
   const name = `dowel pin, ${diameter} mm, ${mm(s.spoke.thickness)} long`;
@@ -77,10 +76,10 @@ function axis(s: HelmSizes): Hardware[] {
 }
 
 /** Everything bought for one wheel. */
-export const helmHardware = (s: HelmSizes, rim: Ring): Hardware[] =>
+export const helmHardware = (s: HelmSizes, rim: Ring, pins: HelmPins): Hardware[] =>
   summed([
     ...rim.hardware,
-    ...pins(s),
+    ...spokePins(s, pins),
     ...hubScrews(s),
     ...trimScrews(s),
     ...axis(s),

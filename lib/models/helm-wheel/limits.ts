@@ -1,6 +1,5 @@
 import type { Finding } from '../../findings/finding.js';
 import type { Limit } from './limit.js';
-import { pinRoom } from './pin-limits.js';
 import { bearingSeat, hubBore, trimFits, underSpokes } from './ring-limits.js';
 import type { HelmSizes } from './sizes.js';
 import { crowding, handleLength, handleWidth, wedgeFlank, wedgeReach } from './spoke-limits.js';
@@ -21,5 +20,5 @@ export function helmLimits(s: HelmSizes): Finding[] {
     handleLength,
     trimFits,
   ]);
-  return first.length > 0 ? first : run([handleWidth, pinRoom]);
+  return first.length > 0 ? first : run([handleWidth]);
 }

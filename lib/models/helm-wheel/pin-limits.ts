@@ -1,11 +1,10 @@
 import type { Finding } from '../../findings/finding.js';
 import { stop } from './limit.js';
-import { helmPins } from './pins.js';
+import type { HelmPins } from './pins.js';
 import type { HelmSizes } from './sizes.js';
 
 /** The two pieces of a built-up spoke have room for two registration pins each; the rim's pieces are the ring's to check. */
-export function pinRoom(s: HelmSizes): Finding[] {
-  const { inner, handle } = helmPins(s);
+export function pinRoom(s: HelmSizes, { inner, handle }: HelmPins): Finding[] {
   if (s.spoke.layers === 1) return [];
   const short = (where: string, value: number, what: string): Finding =>
     stop(

@@ -3,7 +3,7 @@ import { markStops } from '../../joints/router-stops.js';
 import type { Part } from '../../parts/part.js';
 import { type Ring, type RingPlace, ring, seenFrom } from '../ring.js';
 import { largestBit, rimOptions, spokeAngles } from './layout.js';
-import { helmPins } from './pins.js';
+import type { HelmPins } from './pins.js';
 import type { HelmSizes } from './sizes.js';
 
 /** Where the router must stop before a spoke. */
@@ -18,9 +18,9 @@ const stopMarks = (s: HelmSizes, part: Part, place: RingPlace): Part =>
   });
 
 /** The rim: every piece, layer by layer, and what its seams need. */
-export const rimRing = (s: HelmSizes): Outcome<Ring> =>
+export const rimRing = (s: HelmSizes, pins: HelmPins): Outcome<Ring> =>
   ring({
     ...rimOptions(s),
-    pins: helmPins(s).ring,
+    pins: pins.ring,
     ...(s.edges.rim && { features: (part: Part, place: RingPlace) => stopMarks(s, part, place) }),
   });

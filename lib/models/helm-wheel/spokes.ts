@@ -14,7 +14,7 @@ import { coreSizes, screwCircle, spokeWedge } from './core.js';
 import { handleOptions } from './handle.js';
 import { cutThrough, type Slab, spokeSlabs } from './layers.js';
 import { lapWidth, spokeAngles } from './layout.js';
-import { type HelmPins, helmPins } from './pins.js';
+import type { HelmPins } from './pins.js';
 import type { HelmSizes } from './sizes.js';
 
 /** Where the two sides of a handle shaped twice are lined up: the end of its collar, and three quarters of the way to the tip. */
@@ -71,8 +71,7 @@ function drilled(s: HelmSizes, part: Part, angle: Radians, pins: HelmPins): Part
 }
 
 /** Every piece of every spoke, layer by layer, back to front. */
-export function spokeDrafts(s: HelmSizes): Draft[] {
-  const pins = helmPins(s);
+export function spokeDrafts(s: HelmSizes, pins: HelmPins): Draft[] {
   return spokeSlabs(s).flatMap(slab =>
     layer(s, slab).flatMap(part =>
       spokeAngles(s).map(

@@ -41,27 +41,38 @@ function within(line: readonly SeamPoint[], p: SeamPoint): boolean {
   return crossings.length % 2 === 1;
 }
 
-/** Whether a pin stands clear of a layer's seams. @param room from its middle to any edge */
-function clearOfSeams({ seams, joined }: LayerSeams, spot: PinSpot, room: Mm): boolean {
-  return seams.every(seam => {
-    const apart = relative(spot.angle, seam);
-    if (Math.abs(apart) > Math.PI / 2) return true;
-    const p = { u: spot.radius * Math.cos(apart), v: spot.radius * Math.sin(apart) };
-    if (Math.abs(p.v) > joined.reach + room) return true;
-    return joined.lines.every(
-      line => !within(line, p) && line.slice(1).every((b, i) => fromSegment(p, line[i]!, b) >= room),
-    );
-  });
+/** A seam near a piece: where it lies, and what its joint takes up. */
+interface Near {
+  readonly at: Radians;
+  readonly joined: LayerSeams['joined'];
 }
 
-/** Whether a pin stands beside whatever crosses the ring, not in it. */
-const clearOfCrossings = (o: RingOptions, spot: PinSpot, room: Mm): boolean =>
-  (o.crossings ?? []).every(c =>
-    c.at.every(at => {
-      const apart = Math.abs(relative(spot.angle, at));
-      return apart > Math.PI / 2 || spot.radius * Math.sin(apart) - c.width / 2 >= room;
-    }),
+/** Angles near a piece: within a margin of its ends. */
+const nearTo = (piece: Arc, angles: readonly Radians[], margin: Radians): Radians[] =>
+  angles.filter(a => Math.abs(relative(a, piece.from + piece.sweep / 2)) < piece.sweep / 2 + margin);
+
+/** Whether a pin stands clear of a seam. @param room from its middle to any edge */
+function clearOfSeam({ at, joined }: Near, spot: PinSpot, room: Mm): boolean {
+  const apart = relative(spot.angle, at);
+  if (Math.abs(apart) > Math.PI / 2) return true;
+  const p = { u: spot.radius * Math.cos(apart), v: spot.radius * Math.sin(apart) };
+  if (Math.abs(p.v) > joined.reach + room) return true;
+  return joined.lines.every(
+    line => !within(line, p) && line.slice(1).every((b, i) => fromSegment(p, line[i]!, b) >= room),
   );
+}
+
+/** A wall near a piece: of something that crosses the ring at an angle. */
+interface Wall {
+  readonly at: Radians;
+  readonly half: Mm;
+}
+
+/** Whether a pin stands beside what crosses the ring, not in it. */
+function clearOfWall({ at, half }: Wall, spot: PinSpot, room: Mm): boolean {
+  const apart = Math.abs(relative(spot.angle, at));
+  return apart > Math.PI / 2 || spot.radius * Math.sin(apart) - half >= room;
+}
 
 /** Where a spot lies in the ring's plane, up being +y. */
 export const spotAt = ({ angle, radius }: PinSpot): Point => polar(radius, Math.PI / 2 + angle);
@@ -76,7 +87,7 @@ function candidates(o: RingOptions, piece: Arc): PinSpot[] {
   );
 }
 
-/** The two places on a piece that are farthest apart, clear of the seams of every layer, of what crosses the ring, of its edges and of other
+/** Two places on a piece far apart, clear of the seams of every layer, of what crosses the ring, of its edges and of other
  * pins; none where there are not two. @param piece what it covers for sure   @param taken pins there are already */
 export function spotsOn(
   o: RingOptions,
@@ -90,17 +101,32 @@ export function spotsOn(
   const inBand = (s: PinSpot): boolean => s.radius - o.inner - (o.rebate ?? 0) >= room && o.outer - s.radius >= room;
   const inPiece = (s: PinSpot): boolean =>
     Math.min(s.angle - piece.from, piece.from + piece.sweep - s.angle) * s.radius >= room;
+  const seams = layers.flatMap(({ seams, joined }) =>
+    nearTo(piece, seams, aside(o, joined.reach + room)).map((at): Near => ({ at, joined })),
+  );
+  const walls = (o.crossings ?? []).flatMap(({ at, width }) =>
+    nearTo(piece, at, aside(o, width / 2 + room)).map((angle): Wall => ({ at: angle, half: width / 2 })),
+  );
   const fit = candidates(o, piece)
-    .filter(s => inBand(s) && inPiece(s) && clearOfCrossings(o, s, room))
-    .filter(s => layers.every(l => clearOfSeams(l, s, room)))
-    .map(spot => ({ spot, at: spotAt(spot) }))
+    .filter(s => inBand(s) && inPiece(s) && walls.every(w => clearOfWall(w, s, room)))
+    .filter(s => seams.every(n => clearOfSeam(n, s, room)))
+    .map((spot): Placed => ({ spot, at: spotAt(spot) }))
     .filter(({ at }) => taken.every(t => distance(at, t) >= between));
-  let best: { readonly spots: PinSpot[]; readonly apart: Mm } = { spots: [], apart: between };
-  fit.forEach((a, i) => {
-    for (const b of fit.slice(i + 1)) {
-      const apart = distance(a.at, b.at);
-      if (apart > best.apart + 1e-6) best = { spots: [a.spot, b.spot], apart };
-    }
-  });
-  return best.spots;
+  const [first] = fit;
+  if (!first) return [];
+  const one = farthest(fit, first);
+  const other = farthest(fit, one);
+  return distance(one.at, other.at) >= between ? [one.spot, other.spot] : [];
 }
+
+interface Placed {
+  readonly spot: PinSpot;
+  readonly at: Point;
+}
+
+/** Angle a length takes up at the ring's inner edge. */
+const aside = (o: RingOptions, length: Mm): Radians => Math.asin(Math.min(1, length / o.inner));
+
+/** The place farthest from one, the first of several. */
+const farthest = (places: readonly Placed[], from: Placed): Placed =>
+  places.reduce((best, p) => (distance(p.at, from.at) > distance(best.at, from.at) + 1e-6 ? p : best));
