@@ -1,5 +1,5 @@
 import type { Finding } from '../findings/finding.js';
-import { bulgeOf, type Outline, type Polyline, solid, vertex } from '../geometry/outline.js';
+import { bulgeOf, type Outline, type Polyline, solid, type Vertex, vertex } from '../geometry/outline.js';
 import { add, angleOf, type Point, polar, scale } from '../geometry/point.js';
 import type { Part } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
@@ -9,6 +9,7 @@ import type { SeamOptions, SeamPoint, SeamSite } from './seam-joint.js';
 // its right end at v > 0.
 
 const QUARTER = Math.PI / 2;
+const TURN = 2 * Math.PI;
 
 /** Which end of a felloe: left is the anticlockwise one. */
 export type End = 'left' | 'right';
@@ -42,6 +43,15 @@ export const boxed = (from: Mm, to: Mm, half: Mm): SeamPoint[] => [
   { u: from, v: -half },
 ];
 
+/** An arc about the wheel's centre, without its end: in two where it is more than half a turn, as when half a ring is longer by a scarf. */
+function arcTo(a: Point, b: Point, way: 1 | -1): Vertex[] {
+  const between = way * (angleOf(b) - angleOf(a));
+  const sweep = between - TURN * Math.floor(between / TURN);
+  if (sweep <= Math.PI) return [vertex(a, bulgeOf(way * sweep))];
+  const half = bulgeOf((way * sweep) / 2);
+  return [vertex(a, half), vertex(polar(Math.hypot(a.x, a.y), angleOf(a) + (way * sweep) / 2), half)];
+}
+
 /** The outline of a felloe whose ends follow runs of the seams' frames, each from the outer edge to the inner one; straight where not given.
  * Edges of the ends are tagged. */
 export function withEnds(
@@ -58,16 +68,12 @@ export function withEnds(
     .reverse();
   const leftMates = mates('left').slice(0, -1);
   const rightMates = mates('right').slice(0, -1).reverse();
-  const sweep = (a: Point, b: Point): Radians => {
-    const between = angleOf(b) - angleOf(a);
-    return Math.atan2(Math.sin(between), Math.cos(between));
-  };
   const edges = (points: readonly Point[], tags: readonly (string | undefined)[]): Polyline =>
     points.map((p, i) => vertex(p, 0, tags[i]));
   const outline: Outline = [
-    vertex(right.at(-1)!, bulgeOf(sweep(right.at(-1)!, left[0]!))),
+    ...arcTo(right.at(-1)!, left[0]!, 1),
     ...edges(left.slice(0, -1), leftMates),
-    vertex(left.at(-1)!, bulgeOf(sweep(left.at(-1)!, right[0]!))),
+    ...arcTo(left.at(-1)!, right[0]!, -1),
     ...edges(right.slice(0, -1), rightMates),
   ];
   return { ...felloe, region: solid(outline) };

@@ -1,6 +1,6 @@
 import { locate } from '../geometry/locate.js';
 import { movePoint } from '../geometry/motion.js';
-import type { Vertex } from '../geometry/outline.js';
+import { type Outline, type Region, type Vertex, vertex } from '../geometry/outline.js';
 import { distance, type Point } from '../geometry/point.js';
 import type { Feature, Label, Part } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
@@ -109,6 +109,27 @@ const placed = (part: string, { turn, x = 0, y = 0, z, stands }: Draft): Piece =
   ...(stands && { stands }),
 });
 
+/** An outline with those of its tags only that all equal ones have: the pieces at an arc's ends meet nothing there. */
+const sharedMates = (outline: Outline, equal: readonly Outline[]): Outline =>
+  outline.map((v, i) => (equal.every(o => o[i]!.mate === v.mate) ? v : vertex(v, v.bulge)));
+
+function sharedRegion(group: readonly Draft[]): Region {
+  const regions = group.map(d => d.part.region);
+  const { outer, openings } = regions[0]!;
+  return {
+    outer: sharedMates(
+      outer,
+      regions.map(r => r.outer),
+    ),
+    openings: openings.map((o, i) =>
+      sharedMates(
+        o,
+        regions.map(r => r.openings[i]!),
+      ),
+    ),
+  };
+}
+
 /** Equal drafts become one part with a quantity; kinds that differ get a letter each. Every part is lettered with its id. */
 export function gather(drafts: readonly Draft[]): {
   readonly parts: readonly Part[];
@@ -125,7 +146,7 @@ export function gather(drafts: readonly Draft[]): {
     const name = letter ? `${part.name} ${letter.toUpperCase()}` : part.name;
     const label = lettering && fittedLabel(part, lettering, id);
     const features = label ? [...part.features, label] : part.features;
-    return { ...part, id, name, quantity: group.length, features };
+    return { ...part, id, name, quantity: group.length, region: sharedRegion(group), features };
   };
   const parts = all.map(named);
   const pieces = all.flatMap((g, i) => g.map((d): Piece => placed(parts[i]!.id, d)));

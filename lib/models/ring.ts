@@ -56,7 +56,7 @@ function plainPiece(o: RingOptions, piece: RingPiece): Part {
   const base = felloeOptions(o, piece.layer.thickness);
   const id = o.id ?? 'felloe';
   const name = o.name ?? 'Felloe';
-  if (!piece.layer.loose) return felloe({ ...base, sweep: piece.sweep, id, name });
+  if (!piece.layer.loose) return felloe({ ...base, sweep: piece.sweep, ends: piece.seams, id, name });
   const loose = { id: `${id}-loose`, name: `Loose ${name.toLowerCase()}` };
   return looseFelloe({ ...base, between: piece.sweep, laps: piece.walls, ...loose });
 }

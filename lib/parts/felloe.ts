@@ -19,6 +19,8 @@ export interface RimPieceOptions extends PieceOptions {
 export interface FelloeOptions extends RimPieceOptions {
   /** angle between its seams, radians, above 0 to pi (2 pi / felloes in the ring) */
   readonly sweep: Radians;
+  /** ends that meet another felloe, left being the anticlockwise one; both unless given */
+  readonly ends?: { readonly left: boolean; readonly right: boolean };
 }
 
 export interface LooseFelloeOptions extends RimPieceOptions {
@@ -42,7 +44,9 @@ function requireRing(o: RimPieceOptions): void {
 export function felloe(o: FelloeOptions): Part {
   requireRing(o);
   requireRange('sweep', o.sweep, 1e-3, Math.PI, 'rad');
-  const region = solid(withMates(annularSector(o.inner, o.outer, QUARTER - o.sweep / 2, o.sweep), 'seam', [1, 3]));
+  const { left, right } = o.ends ?? { left: true, right: true };
+  const seams = [...(left ? [1] : []), ...(right ? [3] : [])];
+  const region = solid(withMates(annularSector(o.inner, o.outer, QUARTER - o.sweep / 2, o.sweep), 'seam', seams));
   return piece(o.kind ?? 'felloe', 'Felloe', o, { region });
 }
 

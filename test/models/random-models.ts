@@ -3,6 +3,7 @@ import { randomCableReel } from './random-cable-reel.js';
 import { randomCartWheel } from './random-cart-wheel.js';
 import { randomPlan } from './random-plan.js';
 import { randomPrizeWheel } from './random-prize-wheel.js';
+import { randomRingFrame } from './random-ring-frame.js';
 import { randomStand } from './random-stand.js';
 import { randomWaterWheel } from './random-water-wheel.js';
 
@@ -24,5 +25,6 @@ export const randomModels: Readonly<Record<string, RandomModel>> = {
   'water-wheel': randomWaterWheel,
   'cable-reel': randomCableReel,
   'prize-wheel': randomPrizeWheel,
+  'ring-frame': randomRingFrame,
   stand: randomStand,
 };

@@ -1,5 +1,4 @@
 import type { Finding } from '../../findings/finding.js';
-import { isThrough } from '../../joints/recess.js';
 import { footAt } from '../../parts/leg.js';
 import { degrees, type Mm, toDegrees } from '../../units/length.js';
 import { printAngle } from '../../units/print-length.js';
@@ -15,6 +14,9 @@ import { type FrameSizes, notchDepth } from './sizes.js';
 /** Wood left in front of a rebate, and of a scarf's half that is rebated; common practice, no source. */
 export const LEAST_FRONT: Mm = 3;
 const LEAST_HALF: Mm = 2;
+/** Wood left of a layer that a recess ends in, and the share of a finger's height a rebate may take; common practice, no source. */
+const LEAST_REST: Mm = 1.5;
+const MOST_OF_FINGER = 0.75;
 /** Legs stand within half a right angle of upright. */
 const LEAN = degrees(90);
 /** Wood at a leg's short side, and air between two feet that lean together; common practice, no source. */
@@ -72,13 +74,24 @@ function rebateDepth(s: FrameSizes, layers: number): Finding[] {
 const takenOf = (s: FrameSizes, layer: RingLayer): Mm =>
   Math.max(0, Math.min(s.rebate.depth - layer.z, layer.thickness));
 
+/** A recess from the back ends between two layers, or leaves the one it ends in some wood: what is left of that layer to be glued on. */
+export function layerRest(s: FrameSizes, where: string, value: Mm, depth: Mm): Finding[] {
+  const layers = ringLayers(plainRing(s));
+  const found = layers.find(l => depth > l.z + ROUNDING && depth < l.z + l.thickness - ROUNDING);
+  if (layers.length < 2 || !found || found.z + found.thickness - depth >= LEAST_REST - ROUNDING) return [];
+  const end = found.z + found.thickness;
+  const near = [value - (depth - end + LEAST_REST), value + (end - depth)].filter(v => v > 0);
+  const what = `it leaves ${stated(end - depth)} mm of a layer, at least ${LEAST_REST} mm; allowed: at most ${stated(near[0]!)} mm${near.length > 1 ? `, or ${stated(near[1]!)} mm` : ''}`;
+  return [stop('layer-rest', where, value, near[0]!, what)];
+}
+
 /** A joint shaped all across the band cannot lose part of it to a rebate. */
 function rebateSeams(s: FrameSizes): Finding[] {
   const joint = s.seam.joint ?? 'butt';
   const layers = ringLayers(plainRing(s));
   const others = s.method === 'laser' ? 'butt or scarf' : 'butt';
-  if (joint === 'finger' && layers.some(l => isThrough(takenOf(s, l), l.thickness))) {
-    const message = `ring.seam.joint is finger, and the rebate takes the inside of a whole layer, and of its fingers; allowed: joint: ${others}, or a shallower rebate`;
+  if (joint === 'finger' && layers.some(l => takenOf(s, l) > MOST_OF_FINGER * l.thickness + ROUNDING)) {
+    const message = `ring.seam.joint is finger, and the rebate takes more than ${MOST_OF_FINGER} of a layer, and of its fingers; allowed: joint: ${others}, or a shallower rebate`;
     return [{ level: 'stop', rule: 'rebate-seam', where: 'ring.seam.joint', message, value: joint, limit: 'butt' }];
   }
   const wrong = layers.find(l => takenOf(s, l) > l.thickness / 2 - LEAST_HALF + ROUNDING && takenOf(s, l) > 0);
@@ -91,7 +104,9 @@ function rebateSeams(s: FrameSizes): Finding[] {
 function rebateFits(s: FrameSizes, layers: number): Finding[] {
   if (s.rebate.width === 0) return [];
   const sizes = [...rebateWidth(s, layers), ...rebateDepth(s, layers)];
-  return sizes.length > 0 ? sizes : rebateSeams(s);
+  if (sizes.length > 0) return sizes;
+  const { depth } = s.rebate;
+  return [...layerRest(s, 'rebate.depth', depth, depth), ...rebateSeams(s)];
 }
 
 /** What legs may be high: more than their feet's slant takes, and not so much that they meet. */
@@ -155,5 +170,7 @@ export function frameLimits(s: FrameSizes): Finding[] {
   if (first.length > 0) return first;
   const layers = layerCount(plainRing(s));
   const found = [...rebateFits(s, layers), ...mullionLimits(s, layers)];
+  if (found.length === 0 && s.mullions)
+    found.push(...layerRest(s, 'mullions.thickness', s.mullions.thickness, notchDepth(s)));
   return [...arcSeam(s), ...(found.length > 0 ? found : edgeFits(s))];
 }

@@ -45,8 +45,10 @@ function seamsAt(o: RingOptions, first: Radians): Radians[] {
   if (!o.arc) return ringOfSeams(o.pieces, first);
   const { arc } = o;
   const step = pieceSweep(o);
-  const start = arc.from + (wrap(first - arc.from) % step);
-  return Array.from({ length: o.pieces + 1 }, (_, k) => start + k * step).filter(a => within(arc, a));
+  const start = wrap(first - arc.from) % step;
+  // along the arc, which may be nearly a full turn: never wrapped
+  const along = Array.from({ length: o.pieces + 1 }, (_, k) => start + k * step);
+  return along.filter(a => a > SAME && a < arc.sweep - SAME).map(a => arc.from + a);
 }
 
 interface Cut {

@@ -73,7 +73,8 @@ function seamLap(o: RingOptions, layout: RingLayout): Finding[] {
 
 /** What keeps a ring from being built as the plan says. */
 export function ringLimits(o: RingOptions, layout: RingLayout, pins: RingPins): Finding[] {
-  const offsets = layout.seams.filter(s => s.length > 0).map(s => s[0]!);
+  // an arc of one felloe has a seam in every other layer only: the others' lie at its ends
+  const offsets = layout.layers.flatMap((l, i) => (l.loose ? [] : [layout.seams[i]![0] ?? o.arc?.from ?? 0]));
   return [
     ...layersFindings({ field: o.field, thickness: ringThickness(o), layers: layerCount(o), stock: o.stock }, o.method),
     ...crossingHeights(o, layout),
