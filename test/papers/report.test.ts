@@ -95,6 +95,11 @@ describe('the assembly', () => {
   });
 });
 
+test('a bevel is told in degrees, and only where there is one', () => {
+  expect(report(model(plate([], { bevel: Math.PI / 12 })), shop, [], []).parts[0]?.bevel).toBe(15);
+  expect(report(model(plate()), shop, [], []).parts[0]).not.toHaveProperty('bevel');
+});
+
 describe('weight', () => {
   test('is volume by density, less pockets and holes, each hole once', () => {
     const through: Feature = { kind: 'drill', from: 'through', at: { x: 30, y: 20 }, diameter: 4, depth: 18 };
