@@ -1,5 +1,5 @@
 import { distance, type Point, polar } from '../../geometry/point.js';
-import type { SeamPoint } from '../../joints/seam-joint.js';
+import { boreClear } from '../../joints/bore-clear.js';
 import type { Mm, Radians } from '../../units/length.js';
 import { type Arc, PIN_WALL } from '../registration.js';
 import type { RingOptions } from '../ring-options.js';
@@ -17,29 +17,8 @@ export interface PinSpot {
 
 /** Where across the band pins are tried, as shares of it. */
 const SHARES = [0.3, 0.7, 0.5, 0.2, 0.8];
-/** A run whose ends are nearer than this is closed, mm. */
-const CLOSED: Mm = 1e-6;
 /** Places tried along a piece. */
 const STEPS = 24;
-
-function fromSegment(p: SeamPoint, a: SeamPoint, b: SeamPoint): Mm {
-  const du = b.u - a.u;
-  const dv = b.v - a.v;
-  const length = du * du + dv * dv;
-  const t = length > 0 ? Math.min(1, Math.max(0, ((p.u - a.u) * du + (p.v - a.v) * dv) / length)) : 0;
-  return Math.hypot(p.u - a.u - t * du, p.v - a.v - t * dv);
-}
-
-/** Whether a run is closed round a point, by its crossings of a ray. */
-function within(line: readonly SeamPoint[], p: SeamPoint): boolean {
-  const [first, last] = [line[0]!, line.at(-1)!];
-  if (Math.hypot(first.u - last.u, first.v - last.v) > CLOSED) return false;
-  const crossings = line.slice(1).filter((b, i) => {
-    const a = line[i]!;
-    return a.v > p.v !== b.v > p.v && p.u < a.u + ((p.v - a.v) / (b.v - a.v)) * (b.u - a.u);
-  });
-  return crossings.length % 2 === 1;
-}
 
 /** A seam near a piece: where it lies, and what its joint takes up. */
 interface Near {
@@ -55,11 +34,7 @@ const nearTo = (piece: Arc, angles: readonly Radians[], margin: Radians): Radian
 function clearOfSeam({ at, joined }: Near, spot: PinSpot, room: Mm): boolean {
   const apart = relative(spot.angle, at);
   if (Math.abs(apart) > Math.PI / 2) return true;
-  const p = { u: spot.radius * Math.cos(apart), v: spot.radius * Math.sin(apart) };
-  if (Math.abs(p.v) > joined.reach + room) return true;
-  return joined.lines.every(
-    line => !within(line, p) && line.slice(1).every((b, i) => fromSegment(p, line[i]!, b) >= room),
-  );
+  return boreClear(joined, { u: spot.radius * Math.cos(apart), v: spot.radius * Math.sin(apart) }, room);
 }
 
 /** A wall near a piece: of something that crosses the ring at an angle. */
