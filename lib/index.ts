@@ -24,6 +24,8 @@ export { prizeWheel } from './models/prize-wheel.js';
 export type { PrizeWheelOptions } from './models/prize-wheel-options.js';
 export { stand } from './models/stand.js';
 export type { StandOptions } from './models/stand-options.js';
+export { ringFrame } from './models/ring-frame.js';
+export type { RingFrameOptions } from './models/ring-frame-options.js';
 export { waterWheel } from './models/water-wheel.js';
 export type { WaterWheelOptions } from './models/water-wheel-options.js';
 export { nest } from './nesting/nest.js';
