@@ -6,6 +6,7 @@
  * - handles at least 2.2 spoke widths long; boards wider than felloe and trim need
  * - seams: see random-seam.ts
  * - half laps in a rim of one layer, or of layers with the spokes as thick as the rim; layered laps in 2 to 4 layers; bridles in 3 to 5
+ * - felloes of a rim of layers at least 45 mm long inside
  * - plugs at least four plug diameters and 40 mm apart, on trim of 8 mm or more
  */
 
@@ -123,6 +124,9 @@ function crossing(d: Draw, laser: boolean): Crossing {
   };
 }
 
+/** Shortest felloe, at its inner edge, in a rim of layers: room for pins; mm. */
+const LEAST_FELLOE = 45;
+
 /** One plan, as the object its YAML or JSON would hold; undefined where the draw broke an inequality (draw again). */
 function attempt(d: Draw, wanted?: Method): Plain | undefined {
   const method = wanted ?? d.one('router', 'laser', 'hand');
@@ -165,6 +169,7 @@ function attempt(d: Draw, wanted?: Method): Plain | undefined {
     pockets,
     edge,
   };
+  if (layers > 1 && (2 * Math.PI * inner) / felloes < LEAST_FELLOE) return undefined;
   const joint = randomSeam(d, room);
   if (!joint) return undefined;
   const trim =

@@ -3,7 +3,8 @@ import type { Draw } from './random-plan.js';
 /** Random seams for rims of helm wheels. A seam keeps to:
  * - what lies beside it (lap walls w apart at the angle a, the felloe's own middle) is at least as far as the joint's smallest size reaches:
  *   free length r tan(sweep / 2) and (r sin a - w / 2) / cos a at the rim's inner radius r
- * - dowels: 12 to 40 mm thick, holes to 27 mm deep; biscuits: band 100 mm, thickness 16 mm, walls 30 mm off; keys: band 50 mm and more
+ * - dowels: 12 to 40 mm thick, holes to 27 mm deep; biscuits: bands of 76 and 88 mm for sizes 0 and 20, thickness 10 mm, walls 20 and 30 mm off, in
+ *   layers loose felloes of 50 mm; keys: band 50 mm and more
  * - scarfs: halves of 3 mm, two thicknesses of overlap; in layers felloes of 14 thicknesses and 80 mm; by laser two layers with seams
  */
 
@@ -46,6 +47,15 @@ function fingers({ band, thickness }: SeamRoom): number {
   return Math.max(3, about % 2 === 1 ? about : about - 1);
 }
 
+/** The largest biscuit there is room for. */
+function biscuitSize(r: SeamRoom): string | undefined {
+  const free = freeLength(r);
+  const loose = (2 * Math.PI * r.inner) / r.spokes - r.lap;
+  if (r.layers > 1 && loose < 50) return undefined;
+  if (r.band >= 88 + 2 * r.edge && r.thickness >= 10.1 && free > 30) return '20';
+  return r.band >= 76 + 2 * r.edge && r.thickness >= 10.1 && free > 20 ? '0' : undefined;
+}
+
 function joints(r: SeamRoom): string[] {
   const free = freeLength(r);
   const mid = r.inner + r.band / 2;
@@ -53,7 +63,7 @@ function joints(r: SeamRoom): string[] {
   const beside = r.pockets ? 2 * (apartOf(r) - Math.asin(r.lap / 2 / r.inner) - 3.1 / r.inner) : Infinity;
   const widest = Math.min(0.8 * sweep, beside);
   const laser = r.method === 'laser';
-  const biscuit = r.band >= 100 && r.thickness >= 16 && free > 30;
+  const biscuit = biscuitSize(r) !== undefined;
   const dowel = !laser && r.thickness >= 12 && r.thickness <= 25.4 && r.band >= 60 + 2 * r.edge && free > 36;
   const finger = free > 4 + (0.4 * r.band) / (fingers(r) - 1);
   const key = r.band >= 50 + 3 * r.edge && free > 7 + r.band / 6 && (laser ? r.layers > 1 : r.thickness >= 7);
@@ -61,8 +71,9 @@ function joints(r: SeamRoom): string[] {
   const scarf = laser ? r.seamed >= 2 : r.thickness >= 6.1 && (2.1 * r.thickness) / mid < widest && long;
   return [
     'butt',
-    ...(biscuit ? ['biscuit'] : []),
-    ...(dowel ? ['dowel'] : []),
+    // few rims have room for these
+    ...(biscuit ? ['biscuit', 'biscuit', 'biscuit'] : []),
+    ...(dowel ? ['dowel', 'dowel', 'dowel'] : []),
     ...(finger ? ['finger'] : []),
     ...(key ? ['key'] : []),
     ...(scarf ? ['scarf'] : []),
@@ -82,5 +93,6 @@ export function randomSeam(d: Draw, r: SeamRoom): Plain | undefined {
   const joint = d.one(...joints(r));
   const count = joint === 'finger' && d.chance(0.3) ? { count: Math.max(2, fingers(r) - 1) } : {};
   const face = joint === 'key' && d.chance(0.3) ? { face: 'back' } : {};
-  return { joint, at: 'between-spokes', ...count, ...face };
+  const size = joint === 'biscuit' ? { size: biscuitSize(r) } : {};
+  return { joint, at: 'between-spokes', ...count, ...face, ...size };
 }
