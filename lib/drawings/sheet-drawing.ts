@@ -1,7 +1,7 @@
 import type { FaceCuts } from '../cutting/cut-part.js';
 import { compose, MIRROR, type Motion, moveOutline, movePoint, movePolyline, moveRegion } from '../geometry/motion.js';
 import { circle, rectangle } from '../geometry/outline.js';
-import type { Placement, Sheet } from '../nesting/sheet.js';
+import type { Placement, RegisterPin, Sheet } from '../nesting/sheet.js';
 import type { Label } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
 import type { Drawing } from './drawing.js';
@@ -51,6 +51,11 @@ function placementEntries(placement: Placement, face: SheetFace, length: Mm): En
   return cutsEntries(cut.second, compose(compose(MIRROR, motion), turnedOver(length)), copy);
 }
 
+function pinEntry({ at, diameter }: RegisterPin, face: SheetFace, length: Mm): Entry {
+  const place = face === 'first' ? at : movePoint(at, turnedOver(length));
+  return { layer: drillLayer(diameter), closed: [circle(diameter / 2, place)] };
+}
+
 /** Whether a part on the sheet is worked on its second face too, so that the sheet needs a second file. */
 export const hasSecondFace = (sheet: Sheet): boolean => sheet.placements.some(p => p.cut.second !== undefined);
 
@@ -59,6 +64,7 @@ export const hasSecondFace = (sheet: Sheet): boolean => sheet.placements.some(p 
 export function sheetDrawing(sheet: Sheet, face: SheetFace): Drawing {
   const { length, width, name } = sheet.stock;
   const cuts = sheet.placements.flatMap(p => placementEntries(p, face, length));
-  const layers = layerList([...cuts, { layer: 'STOCK', closed: [rectangle(0, 0, length, width)] }]);
+  const pins = (sheet.pins ?? []).map(p => pinEntry(p, face, length));
+  const layers = layerList([...cuts, ...pins, { layer: 'STOCK', closed: [rectangle(0, 0, length, width)] }]);
   return { title: `${name} ${sheet.number}${face === 'first' ? '' : ', second face'}`, layers };
 }

@@ -7,6 +7,7 @@ import { cutWidth, type Stock } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
 import { type Bed, fitsBed, fittingWays, overhang, tooFew, tooLargeForBed, tooSmall, usableRoom } from './fit.js';
 import { type Filled, layOut, type Room } from './layout.js';
+import { withPins } from './register-pins.js';
 import type { Placement, Sheet } from './sheet.js';
 import { type Turned, waysToLie } from './turns.js';
 
@@ -54,6 +55,18 @@ function sheetOf(stock: Stock, number: number, filled: Filled, candidates: reado
   return { stock, number, placements, utilisation: covered / (stock.length * stock.width) };
 }
 
+/** Sheets with pins to turn them over on; by hand each part is turned over by itself. Findings that are the same for several, once.
+ * @param fits whether they lie on the bed as a whole */
+function register(sheets: readonly Sheet[], method: Method, fits: boolean): Outcome<Sheet[]> {
+  if (method === 'hand') return { value: [...sheets], findings: [] };
+  const each = sheets.map(sheet => {
+    const kerf = method === 'laser' ? Math.max(0, ...sheet.placements.map(p => cutWidth(p.cut.cutter))) : 0;
+    return withPins(sheet, fits, kerf);
+  });
+  const findings = new Map(each.flatMap(e => e.findings).map(f => [f.message, f]));
+  return { value: each.map(e => e.value), findings: [...findings.values()] };
+}
+
 function nestOn(stock: Stock, wanted: readonly Wanted[], options: NestOptions): Outcome<Sheet[]> {
   const gap = safeGap(
     wanted.map(w => w.cut),
@@ -65,19 +78,24 @@ function nestOn(stock: Stock, wanted: readonly Wanted[], options: NestOptions): 
   const candidates = admitted.flatMap(a => a.value);
   const batches = candidates.map(c => ({ ways: c.ways, quantity: c.quantity, area: area(c.cut.finished) }));
   const filled = batches.length > 0 ? layOut(batches, room) : [];
+  const over = bed && filled.length > 0 ? overhang(stock, bed) : [];
+  const laid = filled.map((f, i) => sheetOf(stock, i + 1, f, candidates, gap));
+  const pinned = register(laid, options.method, over.length === 0);
   const findings: Finding[] = [
     ...admitted.flatMap(a => a.findings),
     ...tooFew(stock, filled.length),
-    ...(bed && filled.length > 0 ? overhang(stock, bed) : []),
+    ...over,
+    ...pinned.findings,
   ];
-  return { value: filled.map((f, i) => sheetOf(stock, i + 1, f, candidates, gap)), findings };
+  return { value: pinned.value, findings };
 }
 
 /** Lays cut parts out on the stock each names. Finished outlines lie inside the trued stock by its margin and a safe gap apart (the cut's
  * width and a bridge), grain along the stock; the cutter's path may run off the stock's edge. A fixed effort: same input, same layout.
  * @param cuts quantities are whole, for all copies together
  * @returns sheets in the order of the stocks, numbered from 1 in each; parts that fit nowhere are left out, with a finding.
- * Findings: `stop` for a part larger than its stock or the bed and for too little stock, `warn` for stock longer than the bed.
+ * Findings: `stop` for a part larger than its stock or the bed and for too little stock, `warn` for stock longer than the bed and for a sheet
+ * worked on both faces without a place for register pins.
  * @throws Unusable if a part names a stock that is not there, or a quantity is not a whole number
  * Limits: parts are not laid in the openings of others. */
 export function nest(cuts: readonly Wanted[], stocks: readonly Stock[], options: NestOptions): Outcome<Sheet[]> {

@@ -110,6 +110,13 @@ def report():
 SECOND_BAR = (80, 55)
 
 
+def pins(fault, back=False):
+    """Register pins in the waste, each the other's image once the sheet is turned over."""
+    x, y = (26, 25) if fault == "pin-in-cut" else (10, 140)
+    other = 280 if fault == "pins-askew" or (back and fault == "pins-moved") else 300 - x
+    return {} if fault == "pins-missing" else {"DRILL_6": [circle(x, y, 3), circle(other, y, 3)]}
+
+
 def sheet_layers(fault):
     second = {"sheet-overlap": (80, 40), "off-sheet": (80, 155)}.get(fault, SECOND_BAR)
     bars = [(80, 25), second]
@@ -126,6 +133,7 @@ def sheet_layers(fault):
         "INSIDE": [circle(180, 40, 5 - R)],
         "POCKET_5": pockets,
         "POCKET_4": [circle(180, 100, 12)],
+        **pins(fault),
         "STOCK": [rect(0, 0, 300, 150)],
     }
 
@@ -145,7 +153,7 @@ def write(folder, fault):
     save(os.path.join(folder, "sheets"), "01-ply", sheet_layers(fault))
     # the sheet turned over: the slab at x = 180 is now at 120, its back pocket 15 to the left of its middle
     middle = 180 if fault == "back-not-turned" else 120
-    back = {"POCKET_4-5": [circle(middle - 15, 100, 8)], "STOCK": [rect(0, 0, 300, 150)]}
+    back = {"POCKET_4-5": [circle(middle - 15, 100, 8)], **pins(fault, back=True), "STOCK": [rect(0, 0, 300, 150)]}
     save(os.path.join(folder, "sheets"), "01-ply-back", back)
     if fault == "shift":
         told["assembly"][1]["x"] = 0.05  # lap walls are shared, so a twentieth of a millimetre is an overlap

@@ -23,6 +23,10 @@ const FAULTS = [
   ['sheet-missing', /5 outer profiles, 6 parts listed/],
   ['size', /parts\/bar\.dxf: is 100\.0000 x 20\.0000 mm/],
   ['back-not-turned', /sheets\/01-ply-back\.dxf: a pocket on POCKET_4-5 is in 0 parts/],
+  ['pins-missing', /worked on both faces with 0 register pins/],
+  ['pins-askew', /register pins turned over are not their own images/],
+  ['pins-moved', /register pins turned over are not the holes of the other face/],
+  ['pin-in-cut', /a register pin is in the way of a cut/],
   ['pocket-long', /a pocket on POCKET_5 is in 2 parts/],
 ] as const;
 

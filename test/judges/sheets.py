@@ -1,4 +1,4 @@
-"""The written sheets: every part there, inside its stock, no cutter in a neighbour."""
+"""The written sheets: every part there, inside its stock, no cutter in a neighbour, pins to turn a sheet over on."""
 
 import os
 from collections import Counter
@@ -41,7 +41,7 @@ def small(shape):
     return shape.area <= 0.05 + STRAY * shape.length
 
 
-def judge_sheet(folder, sheet, plates):
+def judge_sheet(folder, sheet, plates, excused):
     wrong = []
     name = sheet["file"]
     layers, _, _ = read_dxf(os.path.join(folder, name))
@@ -68,10 +68,43 @@ def judge_sheet(folder, sheet, plates):
             wrong.append(f"{name}: a part's cut runs into its neighbour at {finished[j].centroid.wkt}")
     wrong += judge_pockets(name, layers, finished)
     if "back" in sheet:
+        first = layers
         layers, _, _ = read_dxf(os.path.join(folder, sheet["back"]))
         length = stock.bounds[2]
         turned = [affine_transform(p, [-1, 0, 0, 1, length, 0]) for p in finished]
         wrong += judge_pockets(sheet["back"], layers, turned)
+        pins = register_pins(first, finished)
+        # by hand nothing is turned over but single parts
+        if pins or (radius > 0 and not excused):
+            wrong += judge_pins(name, pins, register_pins(layers, turned), swaths, stock)
+    return wrong
+
+
+def register_pins(layers, parts):
+    """Holes outside of all parts: centre and diameter."""
+    holes = [o for _, outlines in layers.starting("DRILL_").items() for o in outlines]
+    found = []
+    for hole in map(polygon, holes):
+        if not any(p.intersects(hole.centroid) for p in parts):
+            found.append((hole.centroid.x, hole.centroid.y, hole.bounds[2] - hole.bounds[0], hole))
+    return sorted(found, key=lambda p: p[:2])
+
+
+def judge_pins(name, pins, back, swaths, stock):
+    """A sheet that is turned over drops on the pins it came off: at least two, clear of the edge, each the image of one of them."""
+    wrong = []
+    if len(pins) < 2:
+        wrong.append(f"{name}: worked on both faces with {len(pins)} register pins")
+    length = stock.bounds[2]
+    images = sorted((length - x, y, d) for x, y, d, _ in pins)
+    for what, others in (("their own images", [p[:3] for p in pins]), ("the holes of the other face", [p[:3] for p in back])):
+        if len(others) != len(images) or any(abs(a - b) > STRAY for p, q in zip(images, others) for a, b in zip(p, q)):
+            wrong.append(f"{name}: register pins turned over are not {what}")
+    for *_, hole in pins:
+        if not stock.buffer(-1).contains(hole):
+            wrong.append(f"{name}: a register pin is less than 1 mm from the sheet's edge")
+        if any(swath.intersects(hole) for swath in swaths):
+            wrong.append(f"{name}: a register pin is in the way of a cut")
     return wrong
 
 
@@ -95,9 +128,11 @@ def judge(folder, report):
         layers, _, _ = read_dxf(os.path.join(folder, "parts", part["id"] + ".dxf"))
         [outer] = layers.closed["OUTSIDE"]
         plates[part["id"]] = polygon(outer)
+    # a finding says where there is no place for register pins
+    pinless = {f["where"].split(".")[1] for f in report.get("findings", []) if f["rule"] == "register-pins"}
     for sheet in report["sheets"]:
         placed += listed(sheet)
-        wrong += judge_sheet(folder, sheet, plates)
+        wrong += judge_sheet(folder, sheet, plates, sheet["stock"] in pinless)
     copies = {part["id"]: placed[part["id"]] / part["quantity"] for part in report["parts"]}
     if len(set(copies.values())) != 1 or not all(c >= 1 and c == int(c) for c in copies.values()):
         wrong.append(f"sheets: parts placed per part wanted: {copies}")
