@@ -60,5 +60,6 @@ export function stand(options: StandOptions, stock: readonly Stock[], title = 'S
     steps: standSteps(sizes, stood.ballast),
     fits: { slot: sizes.fit.slot },
   };
-  return { value: model, findings: [...found, ...tippingFindings(stood, needed, sizes.anchored)] };
+  const tips = sizes.anchored ? [] : tippingFindings(stood, needed, sizes.ballast !== undefined);
+  return { value: model, findings: [...found, ...tips] };
 }

@@ -1,8 +1,8 @@
 import { requireRange } from '../findings/unusable.js';
-import { arcVertices, circle, type Outline, reverse, vertex } from '../geometry/outline.js';
+import { arcVertices, type Outline, solid, vertex } from '../geometry/outline.js';
 import { ORIGIN, polar } from '../geometry/point.js';
 import type { Mm } from '../units/length.js';
-import type { Part } from './part.js';
+import type { Drill, Part } from './part.js';
 import { type PieceOptions, piece } from './piece.js';
 
 /** The tongue that hangs over a prize wheel and clicks from peg to peg. Lengths mm. */
@@ -40,7 +40,7 @@ export function flapper(o: FlapperOptions): Part {
   requireRange('tip', o.tip, 0.1, o.head);
   requireRange('length', o.length, o.head + o.tip, 5000);
   requireRange('bore', o.bore, 0.1, 2 * o.head - 0.5);
-  const region = { outer: outline(o), openings: [reverse(circle(o.bore / 2))] };
-  const part = piece('flapper', 'Flapper', o, { region });
+  const pivot: Drill = { kind: 'drill', at: ORIGIN, diameter: o.bore, from: 'through', depth: o.thickness };
+  const part = piece('flapper', 'Flapper', o, { region: solid(outline(o)), features: [pivot] });
   return (o.grained ?? true) ? { ...part, grain: Math.PI / 2 } : part;
 }

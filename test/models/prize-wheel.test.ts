@@ -139,6 +139,14 @@ describe('face', () => {
     expect(numbers(model)).toHaveLength(12);
   });
 
+  test('fingers longer than the hole in the middle is wide are refused', () => {
+    const small = { ...fair, face: { ...fair.face, segments: 3 }, hub: { ...fair.hub, diameter: 40 } };
+    expect(findings({ ...small, face: { ...small.face, seam: { joint: 'finger' } } })).toContain(
+      'stop face-hole face.hole',
+    );
+    expect(findings(small)).not.toContain('stop face-hole face.hole');
+  });
+
   test('a key so wide that it meets pegs, or leaves numbers no room, is told', () => {
     const keyed = { ...quarters, face: { ...quarters.face, seam: { joint: 'key' } } } as const;
     expect(findings(keyed)).toContain('warn number-room sectors');

@@ -4,8 +4,10 @@
  * - 2 to 40 sectors, equal or not; pegs at least 2.5 of their diameters apart and no more than a thirtieth of the face across
  * - the hub at most 0.55 of the pegs' radius, at least 8 mm past the hole of the face and the bearing; seats with a shoulder only where 2 mm
  *   are left under them, never by laser
- * - segments: butt seams, biscuits where the face is 15 mm or more, fingers where the nearest peg leaves them 25 mm; the middle of a seam at
- *   least a peg's diameter and 4 mm from every peg, wherever it is best put
+ * - segments: butt seams; biscuits, dowels and keys where the face is 15 mm or more and the nearest peg leaves them 30 mm (no keys by laser);
+ *   fingers where it leaves them 25 mm and one and a half thicknesses; neither where the face's hole is under 35 or 40 mm in radius; the middle of a seam at least a peg's diameter and 4 mm from every peg,
+ *   wherever it is best put
+ * - one layer, or two or three; longer pegs, wider and taller plates, thinner bolts now and then
  */
 import type { Method } from '../../lib/stock/stock.js';
 import { type Draw, drawer, seeded } from './random-plan.js';
@@ -77,14 +79,38 @@ const wood = (thickness: number, kind: string): Plain => ({
   ...(kind === 'board' && { true: 3 }),
 });
 
-function seam(d: Draw, thickness: number, room: number, band: number): Plain | undefined {
-  const joints = [
+/** A joint that a segment takes: by its thickness, by what the nearest peg leaves it, by its band. */
+function seam(d: Draw, method: Method, thickness: number, room: number, band: number, hole: number): Plain | undefined {
+  const deep = thickness >= 15 && room > 30 && band > 200 && hole > 40;
+  const joint = d.one(
     'butt',
-    ...(thickness >= 15 && room > 25 && band > 130 ? ['biscuit'] : []),
-    ...(room > Math.max(25, 1.5 * band) ? ['finger'] : []),
-  ];
-  const joint = d.one(...joints);
-  return joint === 'butt' ? undefined : { joint };
+    ...(deep ? ['biscuit', 'dowel'] : []),
+    ...(deep && method !== 'laser' ? ['key'] : []),
+    ...(room > Math.max(25, 1.5 * thickness) && hole > 35 ? ['finger'] : []),
+  );
+  if (joint === 'butt') return undefined;
+  return joint === 'key' ? { joint, length: 50, width: 40 } : { joint };
+}
+
+/** What a shop would change of flapper, pegs and plate; sizes that only grow leave every margin. */
+function extras(
+  d: Draw,
+  face: number,
+  pegs: Plain,
+): { readonly pegs: Plain; readonly flapper: Plain; readonly plate: Plain } {
+  return {
+    pegs: {
+      ...pegs,
+      ...(d.chance(0.2) && { length: d.between(70, 120) }),
+      ...(d.chance(0.2) && { species: 'white ash' }),
+    },
+    flapper: { stock: 'leaf', ...(d.chance(0.2) && { bolt: d.between(2, 5) }) },
+    plate: {
+      stock: 'plate',
+      ...(d.chance(0.2) && { width: d.between(1, 1.5) * face }),
+      ...(d.chance(0.2) && { height: d.between(1.5, 2) * face }),
+    },
+  };
 }
 
 function attempt(d: Draw, method: Method): Plain | undefined {
@@ -107,19 +133,21 @@ function attempt(d: Draw, method: Method): Plain | undefined {
   const segments = d.chance(0.4) ? 1 : d.whole(2, 8);
   const room = (circle / 2) * Math.sin((Math.min(90, widest(segments, lines(sectors))) * Math.PI) / 180);
   if (segments > 1 && room < peg + 4) return undefined;
-  const joint = segments > 1 ? seam(d, sheet, room - peg, (radius - core / 3) / 3) : undefined;
+  const layers = d.chance(0.2) ? d.whole(2, 3) : 1;
+  const joint = segments > 1 ? seam(d, method, sheet, room - peg, radius - core / 3, core / 3) : undefined;
+  const own = extras(d, diameter, { circle, diameter: peg });
   const leaf = laser ? d.one(3, 4) : d.one(3, 4, 6);
   return {
     rimwright: 1,
     title: 'Random prize wheel',
     units: 'mm',
     model: 'prize-wheel',
-    face: { diameter, segments, stock: 'face', ...(joint && { seam: joint }) },
+    face: { diameter, segments, stock: 'face', ...(layers > 1 && { layers }), ...(joint && { seam: joint }) },
     sectors: equal ? { count } : { angles: sectors.map(a => `${a}deg`) },
-    pegs: { circle, diameter: peg },
-    flapper: { stock: 'leaf' },
+    pegs: own.pegs,
+    flapper: own.flapper,
     hub: { diameter: 2 * core, faces: d.one('back', 'both'), bore: inner.bore, stock: 'hub' },
-    plate: { stock: 'plate' },
+    plate: own.plate,
     ...(edge > 0 && { edges: { face: { radius: edge, faces: d.one('front', 'both') } } }),
     turns: inner.turns,
     method,

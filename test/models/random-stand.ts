@@ -42,6 +42,12 @@ const wood = (thickness: number, kind: string): Plain => ({
   ...(kind === 'board' && { true: 3 }),
 });
 
+/** Bolted down, on as much ballast as a light push takes, or on more than any of these stands needs. */
+function support(d: Draw): Plain {
+  const push = d.between(1, 30);
+  return d.one({ anchored: true }, { push }, { push, ballast: d.between(400, 1500) });
+}
+
 function attempt(d: Draw, method: Method): Plain {
   const thick = (): number => (method === 'laser' ? d.one(4, 5, 6, 9) : d.one(12, 15, 18, 25));
   const [upright, lower] = [thick(), thick()];
@@ -74,7 +80,7 @@ function attempt(d: Draw, method: Method): Plain {
     },
     ...(base > 0 && { base: { stock: 'base' } }),
     clearance,
-    ...(d.chance(0.3) ? { anchored: true } : { push: d.between(1, 30) }),
+    ...support(d),
     method,
     cutter: CUTTERS[method],
     fit: { slot: d.between(0, 0.5) },

@@ -97,6 +97,10 @@ describe('tipping', () => {
     expect(findings({ ...helm, ballast: 0, anchored: true })).toEqual([]);
   });
 
+  test('a ballast the plan gives may be as heavy as it likes', () => {
+    expect(findings({ ...helm, ballast: 400 })).toEqual([]);
+  });
+
   test('feet too short for any ballast are refused', () => {
     expect(findings({ ...helm, foot: { stock: 'ply', width: 200 }, push: 400 })).toEqual(['stop tipping foot.width']);
   });

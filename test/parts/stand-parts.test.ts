@@ -84,7 +84,8 @@ describe('flapper', () => {
     const a = Math.acos((head - tip) / d);
     const t = Math.sqrt(d * d - (head - tip) * (head - tip));
     const hull = t * (head + tip) + (Math.PI - a) * head * head + a * tip * tip;
-    near(area(part.region), hull - (Math.PI * bore * bore) / 4);
+    near(area(part.region), hull);
+    expect(part.features).toMatchObject([{ kind: 'drill', at: { x: 0, y: 0 }, diameter: bore, from: 'through' }]);
   });
 
   test('reaches from its head to its tip, without a corner', () => {
@@ -97,7 +98,7 @@ describe('flapper', () => {
   test('round at both ends alike where the radii are one', () => {
     near(
       area(flapper({ ...common, length, head, tip: head, bore }).region),
-      Math.PI * head * head + 2 * head * (length - head) - (Math.PI * bore * bore) / 4,
+      Math.PI * head * head + 2 * head * (length - head),
     );
   });
 

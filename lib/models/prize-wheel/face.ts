@@ -113,16 +113,19 @@ export interface Face extends Pick<Ring, 'drafts' | 'hardware' | 'settings' | 'f
   readonly seams?: FaceSeams;
 }
 
+const NOTHING: Face = { drafts: [], hardware: [], settings: [], figures: [], steps: [], fits: {} };
+
 /** The face: its pieces with peg holes, lines and numbers. @returns findings: a stop where a seam meets a peg, or cannot be joined as planned */
 export function prizeFace(s: PrizeSizes): Outcome<Face> {
   if (s.face.segments === 1)
     return {
-      value: { drafts: wholeFace(s), hardware: [], settings: [], figures: [], steps: [], fits: {} },
+      value: { ...NOTHING, drafts: wholeFace(s) },
       findings: [],
     };
   const seams = faceSeams(s);
   const numbers = numberPlaces(s.sectors, ringOfSeams(s.face.segments, seams.offsets.at(-1)!));
   const found: Finding[] = seamFindings(seams, s);
+  if (found.length > 0) return { value: NOTHING, findings: found };
   const { value, findings } = ring({
     ...faceRing(s),
     offsets: seams.offsets,
@@ -134,14 +137,11 @@ export function prizeFace(s: PrizeSizes): Outcome<Face> {
   const drafts = value.drafts.map(d =>
     d.part.kind === 'face-segment' ? { ...d, lettering: lettering(s, { arc: arcOf(d.turn, s), turn: d.turn }) } : d,
   );
-  const holes =
-    found.length > 0
-      ? []
-      : holeFindings(
-          drafts.map(d => d.part),
-          s,
-        );
-  return { value: { ...value, drafts, seams }, findings: [...found, ...holes, ...findings] };
+  const holes = holeFindings(
+    drafts.map(d => d.part),
+    s,
+  );
+  return { value: { ...value, drafts, seams }, findings: [...holes, ...findings] };
 }
 
 const arcOf = (turn: Radians, s: PrizeSizes): Arc => {

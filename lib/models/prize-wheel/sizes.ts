@@ -60,6 +60,8 @@ const PEG: Mm = 10;
 /** Share of the face's radius that a peg may take, and wood between a peg and the edge, in peg diameters. */
 const PEG_SHARE = 1 / 20;
 const PEG_EDGE = 1;
+/** The hole of a face in segments, over its hub: where they meet in points they only break off. */
+const HOLE_SHARE = 1 / 3;
 /** What turns on an axle has this much more room than what is locked to it. */
 export const RUNNING: Mm = 0.2;
 /** Between what turns and what stands still behind it, and between face and flapper. */
@@ -102,7 +104,7 @@ function faceSizes(o: PrizeWheelOptions, stock: readonly Stock[], hub: PrizeSize
   const built = o.method === 'laser' && thickness !== undefined ? thickness / from.thickness : 1;
   const layers = face.layers ?? built;
   const clear = hub.axis.kind === 'bearing' ? seatRadius(hub.axis) + 1 : (shaftOf(hub.axis) + RUNNING) / 2;
-  const hole = face.hole === undefined ? Math.max(clear, segments > 1 ? hub.radius / 3 : 0) : face.hole / 2;
+  const hole = face.hole === undefined ? Math.max(clear, segments > 1 ? hub.radius * HOLE_SHARE : 0) : face.hole / 2;
   return {
     stock: from,
     thickness: thickness ?? from.thickness * layers,

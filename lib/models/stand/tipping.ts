@@ -73,14 +73,13 @@ export const tippingFigures = (s: Standing): Figure[] => [
   { name: 'ballast on the feet', value: s.ballast, unit: 'kg' },
 ];
 
-/** How a stand that is too easily tipped is mended. @param needed kg that would keep it up */
-export function tippingFindings(s: Standing, needed: number, anchored: boolean): Finding[] {
-  if (anchored) return [];
+/** How a stand that is too easily tipped is mended. @param needed kg that would keep it up  @param given whether the plan says its ballast */
+export function tippingFindings(s: Standing, needed: number, given: boolean): Finding[] {
   const least = Math.min(s.forward, s.backward, s.sideways);
   const where = s.sideways === least ? 'foot.width' : 'foot.length';
   const cure = `allowed: a longer or wider foot, ballast of ${Math.ceil(needed - 1e-9)} kg, or anchored: true`;
   const push = `a push at the top is resisted ${stated(least)} times over`;
-  if (s.ballast > MOST_BALLAST)
+  if (!given && s.ballast > MOST_BALLAST)
     return [
       {
         level: 'stop',
