@@ -92,5 +92,5 @@ function finding(model: Model, { solid, face, faces }: Bare): Finding {
 }
 
 /** Faces made to meet another piece (their edges are tagged: Vertex.mate) that are nowhere within their joint's fit of one. A face is looked
- * at in a hundred points: one that touches in part passes. */
+ * at in two hundred points: one that touches in part passes. */
 export const mating = (model: Model): Finding[] => bareFaces(model).map(bare => finding(model, bare));

@@ -33,9 +33,9 @@ export interface FacePlace {
 
 const COARSE = [0.5, 0.3, 0.7, 0.1, 0.9];
 const FINE = Array.from({ length: 20 }, (_, i) => (i + 0.5) / 20);
-const UP = [0.37, 0.63, 0.1, 0.9];
+const UP = [0.37, 0.63, 0.1, 0.9, 0.5, 0.24, 0.76, 0.02, 0.98];
 
-/** A hundred places spread over a face, the ones that tell most first. */
+/** Two hundred places spread over a face, the ones that tell most first. */
 export const FACE_PLACES: readonly FacePlace[] = [COARSE, FINE].flatMap(along =>
   UP.flatMap(up => along.map(share => ({ share, up }))),
 );
