@@ -6,7 +6,7 @@ import { overlaps } from '../judges/solids.js';
 import { randomRingFrame } from '../models/random-ring-frame.js';
 
 /** Plans drawn for each method, and the share of them that must build. */
-const PLANS = Number(process.env['RIMWRIGHT_PLANS'] ?? 30);
+const PLANS = Number(process.env['RIMWRIGHT_PLANS'] ?? 16);
 const LEAST = 0.99;
 /** One in so many is put together by an outside judge too. */
 const JUDGED = 5;
