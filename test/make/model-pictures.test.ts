@@ -1,0 +1,41 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { assembledPicture } from '../../lib/drawings/assembled.js';
+import { explodedPicture } from '../../lib/drawings/exploded.js';
+import { buildProp, type ModelName } from '../../lib/models/index.js';
+import { readPlan } from '../../lib/plan/index.js';
+import { writePicture } from '../../lib/writers/picture.js';
+
+/** The sample that a model's page shows. */
+const SHOWN = {
+  'helm-wheel': 'ferry-helm',
+  'cart-wheel': 'fish-cart-wheel',
+  'ring-frame': 'ferry-porthole',
+  'prize-wheel': 'fair-tombola',
+  'water-wheel': 'ferry-mill',
+  'cable-reel': 'quay-reel',
+  stand: 'ferry-stand',
+} as const satisfies Record<ModelName, string>;
+
+const path = (file: string): string => fileURLToPath(new URL(`../../${file}`, import.meta.url));
+
+/** Pictures of the pages are what the samples make; `npm run pictures` writes them anew. */
+describe.each(Object.entries(SHOWN))('the page of %s', (name, sample) => {
+  const plan = readPlan(readFileSync(path(`samples/${sample}.yaml`), 'utf8'));
+  const model = buildProp(plan, plan.stock, plan.title).value!;
+  const page = readFileSync(path(`lib/models/${name}.md`), 'utf8');
+  // the README shows this one too
+  const assembled = name === 'helm-wheel' ? 'samples/ferry-helm.svg' : `lib/models/${name}.svg`;
+  const exploded = `lib/models/${name}-exploded.svg`;
+
+  test('shows the prop assembled', async () => {
+    expect(page).toContain(`](${assembled.replace(/^lib\/models\//, '').replace(/^samples/, '../../samples')})`);
+    await expect(writePicture(assembledPicture(model))).toMatchFileSnapshot(path(assembled));
+  });
+
+  test('shows it exploded', async () => {
+    expect(page).toContain(`](${name}-exploded.svg)`);
+    await expect(writePicture(explodedPicture(model))).toMatchFileSnapshot(path(exploded));
+  });
+});
