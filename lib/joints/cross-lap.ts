@@ -26,6 +26,17 @@ const MATE = 'lap';
 export const spaced = (count: number, opening: Mm): Mm[] =>
   Array.from({ length: count }, (_, i) => -opening + (2 * opening * (i + 1)) / (count + 1));
 
+/** Widest that bars across a round opening of radius R may be: the pitch 2 R / (n + 1) less the wood between, and where bars at a and b from
+ * the centre cross, the w for which the crossing's outer corner (a + w / 2, b + w / 2) keeps off the edge: w = sqrt(2 r² - (a - b)²) - (a + b)
+ * with r = R - edge. @param counts bars one way and the other */
+export function widestBars(opening: Mm, counts: readonly [number, number], between: Mm, edge: Mm): Mm {
+  const pitch = (2 * opening) / (Math.max(...counts) + 1) - between;
+  if (Math.min(...counts) === 0) return pitch;
+  const [a, b] = [spaced(counts[0], opening).at(-1)!, spaced(counts[1], opening).at(-1)!];
+  const room = opening - edge;
+  return Math.min(pitch, Math.sqrt(Math.max(0, 2 * room * room - (a - b) * (a - b))) - (a + b));
+}
+
 const across = (bar: Part, lap: CrossLap, at: Mm, past: Mm): Outline => {
   const half = (lap.width + lap.clearance) / 2;
   const { minY, maxY } = bounds(bar.region.outer);

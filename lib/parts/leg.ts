@@ -19,9 +19,27 @@ export interface Leg {
   readonly height: Mm;
 }
 
+/** Legs that lean less than this are upright, radians. */
+const STRAIGHT = 1e-6;
+
 /** How far from the arch's end the level foot is at a distance u from the centre: height + (u - middle) cot(arch / 2); plane trigonometry. */
 export const footAt = ({ inner, outer, arch, height }: Omit<Leg, 'end' | 'sweep'>, u: Mm): Mm =>
   height + (u - (inner + outer) / 2) / Math.tan(arch / 2);
+
+/** How high legs may be: their short sides keep `wall` past what the level foot slants, and legs that lean together keep their feet
+ * `between` apart; mm. */
+export function legHeights(
+  { inner, outer, arch }: Omit<Leg, 'end' | 'sweep' | 'height'>,
+  wall: Mm,
+  between: Mm,
+): { readonly least: Mm; readonly most: Mm } {
+  const slant = (outer - inner) / 2 / Math.abs(Math.tan(arch / 2));
+  const inwards = -Math.cos(arch / 2);
+  const gap = inner * Math.sin(arch / 2) - between / 2;
+  // the inner edge ends lower or higher than the middle
+  const inside = footAt({ inner, outer, arch, height: 0 }, inner);
+  return { least: slant + wall, most: inwards > STRAIGHT ? gap / inwards - inside : Infinity };
+}
 
 /** A leg's way down, as an angle of the piece's frame. */
 export const legDirection = ({ end, sweep }: Pick<Leg, 'end' | 'sweep'>): Radians =>

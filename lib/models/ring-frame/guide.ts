@@ -1,3 +1,4 @@
+import { type Arch, archOverall, archSize } from '../../parts/arch.js';
 import { mullionLength } from '../../parts/mullion.js';
 import { type Mm, toDegrees } from '../../units/length.js';
 import { printAngle, printMm } from '../../units/print-length.js';
@@ -5,20 +6,22 @@ import type { Figure, Hardware, Setting } from '../model.js';
 import { planingSteps } from '../named-stock.js';
 import type { Ring } from '../ring.js';
 import { barNotch, bars } from './bars.js';
-import { opening, overall, paneOf } from './pane.js';
-import { type FrameSizes, mullionReach, notchDepth } from './sizes.js';
+import { type FrameSizes, mullionReach, notchDepth, paneRadius } from './sizes.js';
 
 /** From one panel pin along a pane's edge to the next; common practice, no source. */
 const PIN_PITCH: Mm = 100;
 /** Brackets to a foot: one to each side. */
 const BRACKETS = 2;
 
+const archOf = ({ inner, outer, sweep, legs }: FrameSizes): Arch => ({ inner, outer, sweep, legs });
+
 /** Length of the edge a pane is held along. */
 const rebateLength = (s: FrameSizes): Mm => s.inner * s.sweep + (s.legs > 0 ? 2 * s.legs : 0);
 
 function paneHardware(s: FrameSizes): Hardware[] {
   if (s.rebate.width === 0) return [];
-  const { radius, width, height } = paneOf(s);
+  const radius = paneRadius(s);
+  const { width, height } = archSize(archOf(s), radius);
   const name = s.full
     ? `pane, round, ${printMm(2 * radius)}`
     : `pane, arched, ${printMm(width)} wide, ${printMm(height)} high, radius ${printMm(radius)}`;
@@ -80,8 +83,8 @@ function barFigures(s: FrameSizes): Figure[] {
 /** Numbers of the finished frame. Board of a felloe: width outer - inner cos(sweep / 2), length 2 outer sin(sweep / 2). */
 export function frameFigures(s: FrameSizes, ring: Ring): Figure[] {
   const sweep = s.sweep / s.segments;
-  const [over, open] = [overall(s), opening(s)];
-  const pane = paneOf(s);
+  const [over, open] = [archOverall(archOf(s)), archSize(archOf(s), s.inner)];
+  const pane = archSize(archOf(s), paneRadius(s));
   return [
     { name: 'overall width', value: over.width, unit: 'mm' },
     { name: 'overall height', value: over.height, unit: 'mm' },

@@ -1,5 +1,5 @@
 import type { Finding } from '../../findings/finding.js';
-import { footAt } from '../../parts/leg.js';
+import { legHeights } from '../../parts/leg.js';
 import { degrees, type Mm, toDegrees } from '../../units/length.js';
 import { printAngle } from '../../units/print-length.js';
 import { stated, stop } from '../helm-wheel/limit.js';
@@ -109,17 +109,6 @@ function rebateFits(s: FrameSizes, layers: number): Finding[] {
   return [...layerRest(s, 'rebate.depth', depth, depth), ...rebateSeams(s)];
 }
 
-/** What legs may be high: more than their feet's slant takes, and not so much that they meet. */
-function legHeights(s: FrameSizes): { readonly least: Mm; readonly most: Mm } {
-  const { inner, outer, sweep: arch } = s;
-  const slant = (outer - inner) / 2 / Math.abs(Math.tan(arch / 2));
-  const inwards = -Math.cos(arch / 2);
-  const gap = inner * Math.sin(arch / 2) - BETWEEN_FEET / 2;
-  // the inner edge's end lies lower or higher than the middle's
-  const inside = footAt({ inner, outer, arch, height: 0 }, inner);
-  return { least: slant + LEAST_LEG, most: inwards > ROUNDING ? gap / inwards - inside : Infinity };
-}
-
 function legsFit(s: FrameSizes): Finding[] {
   if (s.legs === 0) return [];
   if (s.full) {
@@ -133,7 +122,7 @@ function legsFit(s: FrameSizes): Finding[] {
       { level: 'stop', rule: 'leg-lean', where: 'ring.sweep', message, value: turn, limit: turn < 180 ? 90 : 270 },
     ];
   }
-  const { least, most } = legHeights(s);
+  const { least, most } = legHeights({ inner: s.inner, outer: s.outer, arch: s.sweep }, LEAST_LEG, BETWEEN_FEET);
   if (s.legs >= least && s.legs <= most) return [];
   const range = most === Infinity ? `${stated(least)} mm or more` : `${stated(least)} to ${stated(most)} mm`;
   const allowed = most < least ? 'a narrower band, or a ring.sweep nearer to 180 deg' : range;

@@ -1,5 +1,5 @@
 import type { Finding } from '../../findings/finding.js';
-import { spaced } from '../../joints/cross-lap.js';
+import { widestBars } from '../../joints/cross-lap.js';
 import type { Mm, Radians } from '../../units/length.js';
 import { stated, stop } from '../helm-wheel/limit.js';
 import { thicknessFindings } from '../named-stock.js';
@@ -19,16 +19,9 @@ const FROM_RING: Mm = 1;
 const SLIVER: Mm = 3;
 const ROUNDING = 1e-6;
 
-/** Widest a bar may be: the pitch 2 R / (n + 1) less the wood between, and where bars at a and b from the centre cross, the w for which the
- * crossing's outer corner (a + w / 2, b + w / 2) stays in the opening: w = sqrt(2 R² - (a - b)²) - (a + b). */
-export function widestMullion({ inner, fit }: Pick<FrameSizes, 'inner' | 'fit'>, upright: number, level: number): Mm {
-  const pitch = (2 * inner) / (Math.max(upright, level) + 1) - BETWEEN;
-  const [a, b] = [upright, level].map(n => (n > 0 ? spaced(n, inner).at(-1)! : 0));
-  const room = inner - FROM_RING;
-  const square = 2 * room * room - (a! - b!) ** 2;
-  const corner = upright > 0 && level > 0 ? Math.sqrt(Math.max(0, square)) - (a! + b!) : 2 * inner;
-  return Math.min(pitch, corner) - Math.max(0, fit.lap, fit.mullion);
-}
+/** Widest a bar may be, less the larger fit of its two joints. */
+export const widestMullion = ({ inner, fit }: Pick<FrameSizes, 'inner' | 'fit'>, upright: number, level: number): Mm =>
+  widestBars(inner, [upright, level], BETWEEN, FROM_RING) - Math.max(0, fit.lap, fit.mullion);
 
 function widthFits(s: FrameSizes, m: Mullions): Finding[] {
   const most = widestMullion(s, m.upright, m.level);
