@@ -188,3 +188,10 @@ test.each([
 ])('%j is not usable', change => {
   expect(() => stand({ ...helm, ...change }, stock)).toThrow(Unusable);
 });
+
+test("a prize wheel's plate is screwed to the stand, a helm has none", () => {
+  const steps = (wheel: 'helm' | 'prize'): string =>
+    built({ ...post, carries: { ...post.carries, wheel } }).steps.join(' ');
+  expect(steps('prize')).toContain('its hub and the post, in the 30 mm there');
+  expect(steps('helm')).not.toContain('plate');
+});

@@ -28,6 +28,14 @@ function together(s: StandSizes): string[] {
   ];
 }
 
+/** A prize wheel brings a plate that carries its flapper and stands still behind its hub. */
+const fixture = (s: StandSizes): string[] =>
+  s.wheel.kind === 'prize'
+    ? [
+        `The prize wheel's own plate stands between its hub and the ${s.kind === 'cheeks' ? 'back cheek' : 'post'}, in the ${printMm(s.clearance)} there: pack it out and screw it down at its corners, so that the flapper does not follow the wheel.`,
+      ]
+    : [];
+
 /** How a stand goes together, in order, and what keeps people safe. @param ballast kg */
 export function standSteps(s: StandSizes, ballast: number): string[] {
   const held = s.anchored
@@ -40,6 +48,7 @@ export function standSteps(s: StandSizes, ballast: number): string[] {
     'Cut every piece, letter it, and put the stand together dry.',
     'Round every edge that a hand can reach.',
     ...together(s),
+    ...fixture(s),
     ...(s.base ? ['Glue and screw the base plate under feet and uprights, from below.'] : []),
     held,
     `Push at the top of the wheel with ${Math.round(s.push)} N, front, back and sideways, and watch the feet: none may lift. A child can pull harder than it looks.`,
