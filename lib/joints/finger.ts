@@ -29,9 +29,9 @@ export interface FingerSeam {
   readonly length: Mm;
 }
 
-/** Width of each of n fingers. Source: closed formula above. */
+/** Width of each of n fingers; 0 where they are too long for the band. Source: closed formula above. */
 export const fingerPitch = (inner: Mm, outer: Mm, count: number, length: Mm): Mm =>
-  (Math.sqrt(outer * outer - (length * length) / 4) - inner) / count;
+  Math.max(0, Math.sqrt(Math.max(0, outer * outer - (length * length) / 4)) - inner) / count;
 
 /** An odd number, so that both outermost fingers belong to one felloe, of fingers about as wide as the felloe is thick; three at least. */
 function countFor({ inner, outer, thickness }: SeamSite): number {
@@ -43,7 +43,8 @@ function countFor({ inner, outer, thickness }: SeamSite): number {
 function longest(site: SeamSite): Mm {
   const under = site.laps.filter(lap => lap.depth > 0 && lap.apart < ROUNDING);
   const beside = { ...site, laps: site.laps.filter(lap => !under.includes(lap)) };
-  const free = [freeLength(beside, site.inner), ...under.map(lap => lap.width / 2)];
+  // half a finger past the wheel's centre line would miss the inner edge
+  const free = [freeLength(beside, site.inner), site.inner, ...under.map(lap => lap.width / 2)];
   return Math.max(0, 2 * (Math.min(...free) - WALL));
 }
 

@@ -71,6 +71,16 @@ export function keySeam(site: SeamSite, options: SeamOptions): KeySeam {
 
 const isThrough = (site: SeamSite, key: KeySeam): boolean => key.depth > site.thickness - ROUNDING;
 
+/** A sheet is not planed: what to make thin keys of. */
+const thinKey = (site: SeamSite, key: KeySeam): Finding => ({
+  level: 'note',
+  rule: 'key-stock',
+  where: `${site.field}.depth`,
+  message: `${site.field}.depth is ${mm(key.depth)}, thinner than the sheet the keys are cut from: cut them from a board planed to that, or let them stand proud and trim them flush`,
+  value: key.depth,
+  limit: site.thickness,
+});
+
 function keyFindings(site: SeamSite, options: SeamOptions, key: KeySeam): Finding[] {
   const widest = site.outer - site.inner - 2 * (FROM_EDGE + site.edge);
   const free = 2 * freeHalf(site, options, key.depth, key.width);
@@ -125,6 +135,7 @@ function keyFindings(site: SeamSite, options: SeamOptions, key: KeySeam): Findin
           ),
         ]
       : []),
+    ...(through || site.grained ? [] : [thinKey(site, key)]),
   ];
 }
 
@@ -205,7 +216,7 @@ function loose(felloe: Part, site: SeamSite, key: KeySeam, options: SeamOptions)
 export const keyed: SeamJoint = (felloe, site, options) => {
   const key = keySeam(site, options);
   const findings = keyFindings(site, options, key);
-  if (findings.length > 0) return { ...butt(felloe, site, options), findings };
+  if (findings.some(f => f.level === 'stop')) return { ...butt(felloe, site, options), findings };
   const slope = key.length / 2 / Math.cos(FLANK);
   const walls = (2 * slope + key.width) * key.depth;
   const floor = isThrough(site, key) && site.layers < 2 ? 0 : keyArea(key) / 2;
