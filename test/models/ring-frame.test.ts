@@ -259,6 +259,12 @@ describe('what cannot be built is a stop with a reason', () => {
     expect((115 + (most + 0.2) / 2) * Math.SQRT2).toBeLessThanOrEqual(229 + 1e-9);
   });
 
+  test('fingers longer than the opening is wide are refused', () => {
+    const small = { outside: 270, band: 131, segments: 2, seam: { joint: 'finger' }, stock: 'leaf' } as const;
+    const { findings } = ringFrame({ ring: small, method: 'hand' }, stock);
+    expect(findings.map(f => [f.level, f.rule])).toContainEqual(['stop', 'finger']);
+  });
+
   test('a seam in a notch is warned of', () => {
     const { findings } = ringFrame({ ...PORTHOLE, ...ringOf({ segments: 4, seam: { at: { angle: 0 } } }) }, stock);
     expect(findings.map(f => [f.level, f.rule])).toContainEqual(['warn', 'seam-notch']);
