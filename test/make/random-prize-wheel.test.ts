@@ -7,7 +7,7 @@ import { randomPrizeWheel } from '../models/random-prize-wheel.js';
 import { spoiled } from '../models/spoiled-plan.js';
 
 /** Plans drawn for each method, and the share of them that must build. */
-const PLANS = Number(process.env['RIMWRIGHT_PLANS'] ?? 15);
+const PLANS = Number(process.env['RIMWRIGHT_PLANS'] ?? 30);
 const LEAST = 0.99;
 /** Plans spoiled. */
 const SPOILED = Number(process.env['RIMWRIGHT_SPOILED'] ?? 100);

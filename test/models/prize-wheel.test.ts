@@ -142,9 +142,9 @@ describe('face', () => {
   test('fingers longer than the hole in the middle is wide are refused', () => {
     const small = { ...fair, face: { ...fair.face, segments: 3 }, hub: { ...fair.hub, diameter: 40 } };
     expect(findings({ ...small, face: { ...small.face, seam: { joint: 'finger' } } })).toContain(
-      'stop face-hole face.hole',
+      'stop finger face.seam.length',
     );
-    expect(findings(small)).not.toContain('stop face-hole face.hole');
+    expect(findings(small)).toEqual(['warn hub-small hub.diameter']);
   });
 
   test('a key so wide that it meets pegs, or leaves numbers no room, is told', () => {

@@ -2,7 +2,7 @@ import type { Finding } from '../../findings/finding.js';
 import { crowdedHoles } from '../../parts/crowded-holes.js';
 import type { Part } from '../../parts/part.js';
 import type { Mm, Radians } from '../../units/length.js';
-import { stated, stop } from '../helm-wheel/limit.js';
+import { stated } from '../helm-wheel/limit.js';
 import { ringReach } from '../ring/joined.js';
 import { pieceSweep, ringLayout } from '../ring/layout.js';
 import { layerOffsets } from '../ring/stagger.js';
@@ -23,8 +23,6 @@ export interface FaceSeams {
   /** from a seam's line to the middle of the nearest peg, and what that must be; mm */
   readonly nearest: Mm;
   readonly least: Mm;
-  /** how far the joint reaches from the seam's line, mm */
-  readonly reach: Mm;
 }
 
 /** Least angle between a ring of seams through an angle and any of some lines. */
@@ -78,7 +76,7 @@ export function faceSeams(s: PrizeSizes): FaceSeams {
     // a laser scarfs by staggering the layers over the overlap
     const ways = places.map(p => layerOffsets(ring, layers, p, step));
     const offsets = ways.reduce((best, w) => (clearance(w) > clearance(best) + 1e-9 ? w : best));
-    return { offsets, nearest: clearance(offsets), least, reach };
+    return { offsets, nearest: clearance(offsets), least };
   }
   const offsets: Radians[] = [];
   for (let layer = 0; layer < layers; layer++) {
@@ -89,7 +87,7 @@ export function faceSeams(s: PrizeSizes): FaceSeams {
       Math.min(apart(lines, segments, p), others.length > 0 ? apart(others, segments, p) : Infinity);
     offsets.push(given ?? clear.reduce((best, p) => (score(p) > score(best) + 1e-9 ? p : best), clear[0] ?? widest));
   }
-  return { offsets, nearest: clearance(offsets), least, reach };
+  return { offsets, nearest: clearance(offsets), least };
 }
 
 const crowded = (s: PrizeSizes, value: Mm, limit: Mm, how: string): Finding => {
@@ -105,13 +103,7 @@ const crowded = (s: PrizeSizes, value: Mm, limit: Mm, how: string): Finding => {
 };
 
 /** A stop where a seam cannot keep clear of the pegs. */
-export function seamFindings({ nearest, least, reach }: FaceSeams, s: PrizeSizes): Finding[] {
-  // fingers as long as the hole is wide would cross each other in the middle
-  const hole = 2 * (reach + WALL);
-  if (s.face.seam.joint === 'finger' && 2 * s.face.hole < hole) {
-    const what = `the fingers of the seams meet in the middle; allowed: ${stated(hole)} mm or more, shorter fingers, or another joint`;
-    return [stop('face-hole', 'face.hole', 2 * s.face.hole, hole, what)];
-  }
+export function seamFindings({ nearest, least }: FaceSeams, s: PrizeSizes): Finding[] {
   if (nearest >= least - 1e-9) return [];
   const how = `a seam comes within ${stated(nearest)} mm of the middle of a peg, at least ${stated(least)} mm is wanted`;
   return [crowded(s, nearest, least, how)];
