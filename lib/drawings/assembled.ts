@@ -35,10 +35,13 @@ function layoutOf(size: Overall, deep: boolean): Layout {
   return { ...size, unit, middle, left: middle - half, right: middle + half, ...(deep && { side }) };
 }
 
+/** Height of a dimension's letters, as a share of the unit. */
+const LETTERS = 0.042;
+
 /** Overall sizes: a round prop's diameter, else width and height; the depth in words, or under the side view. */
 function dimensions(l: Layout): PictureShape[] {
   const { box, unit, radius } = l;
-  const height = unit * 0.042;
+  const height = unit * LETTERS;
   const depth = l.high - l.low;
   const y = box.minY - 0.1 * unit;
   const across = radius === undefined ? bothUnits(box.maxX - box.minX) : `Ø ${bothUnits(2 * radius)}`;
@@ -46,17 +49,19 @@ function dimensions(l: Layout): PictureShape[] {
   const level = { text, from: { x: box.minX, y }, to: { x: box.maxX, y }, height };
   return [
     ...dimension({ ...level, most: Math.max(box.maxX - box.minX, 1.1 * unit) }),
-    ...(radius === undefined ? upright(l, height) : [overCircle(radius, height)]),
-    extensions(ends(l, y, height), height),
+    ...(radius === undefined ? upright(l, height) : []),
     ...(l.side === undefined ? [] : sideDepth(l.side, depth, y, height, unit)),
   ];
 }
 
-/** From the prop down to its dimension; of a round one from its middle. */
-const ends = ({ box, radius }: Layout, y: Mm, height: Mm) =>
-  [box.minX, box.maxX].map(x =>
-    line({ x, y: (radius === undefined ? box.minY : 0) - height / 2 }, { x, y: y - height / 2 }),
-  );
+/** Faint lines behind the prop: from it down to its dimension, and the circle a round one is measured over. */
+function extent({ box, radius, unit }: Layout): PictureShape[] {
+  const height = unit * LETTERS;
+  const bottom = box.minY - 0.1 * unit - height / 2;
+  const top = (radius === undefined ? box.minY : 0) - height / 2;
+  const lines = [box.minX, box.maxX].map(x => line({ x, y: top }, { x, y: bottom }));
+  return [extensions(lines, height), ...(radius === undefined ? [] : [overCircle(radius, height)])];
+}
 
 function upright({ box, unit }: Layout, height: Mm): PictureShape[] {
   const x = box.minX - 0.1 * unit;
@@ -105,6 +110,7 @@ export function assembledPicture(model: Model, slabs: SlabsOf = modelSlabs(model
     box,
     background: PAPER,
     groups: [
+      { name: 'extent', shapes: extent(layout) },
       ...frontView(pieces, manner),
       ...(side === undefined ? [] : [sideView(pieces, slabs, manner, { x: side + size.high, y: 0 })]),
       { name: 'legend', shapes: words.shapes },

@@ -62,7 +62,13 @@ function layerOf(pieces: readonly Placed[]): ExplodedLayer {
   return { pieces: spread, middle, reach, low, high };
 }
 
-/** A prop's pieces by kind and height, rearmost first. What is laid into other pieces comes after them. */
+/** At one height, what is open to the front comes first and takes what is laid into it; what is open to the back only comes last. */
+function rank({ pieces }: ExplodedLayer): number {
+  if (pieces.some(s => hasPocket(s.placed.part, 'front'))) return 0;
+  return pieces.some(s => hasPocket(s.placed.part, 'back')) ? 2 : 1;
+}
+
+/** A prop's pieces by kind and height, rearmost first. */
 export function explodedLayers(pieces: readonly Placed[]): ExplodedLayer[] {
   const height = (z: Mm): number => Math.round(z / SAME_HEIGHT);
   const groups = new Map<string, Placed[]>();
@@ -70,9 +76,8 @@ export function explodedLayers(pieces: readonly Placed[]): ExplodedLayer[] {
     const key = `${p.part.kind} ${height(p.low)} ${height(p.high)} ${liesOver(p)}`;
     groups.set(key, [...(groups.get(key) ?? []), p]);
   }
-  const opensToFront = (l: ExplodedLayer): boolean => l.pieces.some(s => hasPocket(s.placed.part, 'front'));
   const order = (a: ExplodedLayer, b: ExplodedLayer): number =>
-    height((a.low + a.high) / 2) - height((b.low + b.high) / 2) || Number(opensToFront(b)) - Number(opensToFront(a));
+    height((a.low + a.high) / 2) - height((b.low + b.high) / 2) || rank(a) - rank(b) || a.reach - b.reach;
   return [...groups.values()].map(layerOf).sort(order);
 }
 

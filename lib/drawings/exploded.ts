@@ -26,7 +26,7 @@ const [ALONG, FLATTENED] = [Math.cos(ELEVATION), Math.sin(ELEVATION)];
 /** Room between layers as they are seen, as a share of half the sum of their heights there. */
 const BETWEEN = 0.62;
 /** Arcs stray by this share of the picture's half size. */
-const STRAY = 1 / 450;
+const STRAY = 1 / 1000;
 
 /** How far in front of a layer that covers it a layer's middle comes to lie, as a share of the covering one's height on the picture. */
 const CLEAR = 0.95;

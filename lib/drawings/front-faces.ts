@@ -30,6 +30,10 @@ const drills = (part: Part, from: Face | 'through'): Drill[] =>
 /** Holes right through a part. */
 export const throughHoles = (part: Part): Drill[] => drills(part, 'through');
 
+/** Whether a hole is in one of several regions. */
+export const isIn = (regions: readonly Region[], { at }: Drill): boolean =>
+  regions.some(r => encloses(r.outer, at) && !r.openings.some(o => encloses(o, at)));
+
 const rim = (d: Drill): Outline => circle(d.diameter / 2, d.at);
 
 /** Marks that are part of the finished prop: the sectors of a face and their numbers. Those on other parts are for the maker and go with the sanding. */
@@ -49,7 +53,7 @@ function closing(part: Part, { high, above }: Slab, outermost: boolean): FrontFa
   if (above.length === 0) return [];
   const outlines = above.flatMap(outlinesOf);
   if (!outermost && isPlugged(part)) return [{ sort: 'plug', height: part.thickness, outlines, marks: [] }];
-  const holes = throughHoles(part).filter(d => above.some(r => encloses(r.outer, d.at)));
+  const holes = throughHoles(part).filter(d => isIn(above, d));
   return [
     {
       sort: outermost ? 'wood' : 'floor',

@@ -1,6 +1,7 @@
 import { bounds, signedArea } from '../geometry/measure.js';
 import { moveOutline, movePolyline } from '../geometry/motion.js';
 import { circle, type Outline } from '../geometry/outline.js';
+import type { Part } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
 import type { LegendItem } from './caption.js';
 import { type FrontFace, frontFaces, throughHoles } from './front-faces.js';
@@ -69,11 +70,13 @@ function holeKey(hole: Outline): string {
   return [minX + maxX, minY + maxY, maxX - minX].map(n => Math.round(n * 5 + 0.237)).join();
 }
 
-/** Ends of what fills holes that run on from piece to piece: pins, dowels, rods. Each hole of a piece that is one of them. */
+/** Ends of what fills holes that run on from piece to piece: pins, dowels, rods. Each hole of a piece that is one of them, but
+ * those that plugs close. */
 function pinsOf(pieces: readonly Fronted[]): Map<Placed, readonly Outline[]> {
+  const open = pieces.filter(p => p.faces.every(f => f.sort !== 'plug'));
   const counts = new Map<string, number>();
-  for (const hole of pieces.flatMap(p => p.holes)) counts.set(holeKey(hole), (counts.get(holeKey(hole)) ?? 0) + 1);
-  return new Map(pieces.map(p => [p, p.holes.filter(h => counts.get(holeKey(h))! > 1)]));
+  for (const hole of open.flatMap(p => p.holes)) counts.set(holeKey(hole), (counts.get(holeKey(hole)) ?? 0) + 1);
+  return new Map(open.map(p => [p, p.holes.filter(h => counts.get(holeKey(h))! > 1)]));
 }
 
 /** Something to paint at a height. */
@@ -113,12 +116,15 @@ function mainHeight(pieces: readonly Fronted[]): Mm {
   return rising.reduce((best, next) => (next[1] > 0.999 * best[1] ? next : best))[0];
 }
 
-/** Edges that something in front may hide: seams, laps, the spokes' inner ends. */
-const hiddenEdges = (pieces: readonly Placed[], paint: Paint): PictureShape => ({
-  closed: [],
-  open: distinctEdges(pieces.flatMap(p => p.outlines)),
-  paint,
-});
+const takesTongues = ({ features }: Part): boolean => features.some(f => f.kind === 'pocket' && f.face === 'front');
+
+/** Edges that something in front may hide: seams, laps, the spokes' inner ends. Where nothing is laid on, a whole front face is seen. */
+function hiddenEdges(base: readonly Placed[], before: readonly Placed[], front: Mm): Outline[] {
+  const isSeen = (p: Placed): boolean =>
+    before.length === 0 && !p.piece.stands && p.high > front - 1e-3 && !takesTongues(p.part);
+  const outlines = (pieces: readonly Placed[]): Outline[] => pieces.flatMap(p => p.outlines);
+  return distinctEdges(outlines(base.filter(p => !isSeen(p))), outlines(base.filter(isSeen)));
+}
 
 /** A prop from the front: real outlines with true arcs, what lies in front over what lies behind, hidden edges dashed, plugs and pins in,
  * bores open. @returns groups in painting order */
@@ -132,7 +138,7 @@ export function frontView(pieces: readonly Fronted[], manner: Manner): PictureGr
     { name: 'ground', shapes: shadow(pieces, manner.unit / 45) },
     { name: 'prop', shapes: painted(base, pins, manner) },
     { name: 'laid-on', shapes: [...shadow(before, manner.unit / 110), ...painted(before, pins, manner)] },
-    { name: 'hidden', shapes: [hiddenEdges(base, manner.dashed)] },
+    { name: 'hidden', shapes: [{ closed: [], open: hiddenEdges(base, before, main), paint: manner.dashed }] },
   ];
 }
 

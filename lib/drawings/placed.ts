@@ -1,6 +1,6 @@
 import { bounds } from '../geometry/measure.js';
 import { type Motion, moveOutline } from '../geometry/motion.js';
-import type { Outline } from '../geometry/outline.js';
+import type { Outline, Vertex } from '../geometry/outline.js';
 import type { Model, Piece } from '../models/model.js';
 import type { Part } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
@@ -40,17 +40,24 @@ export function placedPieces(model: Model): Placed[] {
   });
 }
 
-/** Edges of outlines, each once, however many pieces meet along it: two pieces' sides of a seam are one line. */
-export function distinctEdges(outlines: readonly Outline[]): Outline[] {
+/** The same words for edges that are one line, whichever way they run. */
+function edgeKey(from: Vertex, to: Vertex): string {
   const place = (n: number): number => Math.round(n * 20);
-  const seen = new Map<string, Outline>();
-  for (const outline of outlines) {
-    outline.forEach((from, i) => {
-      const to = outline[(i + 1) % outline.length] ?? from;
-      const ends = [from, to].map(v => `${place(v.x)},${place(v.y)}`).sort();
-      const key = `${ends.join(' ')} ${Math.round(Math.abs(from.bulge) * 1e4)}`;
-      if (!seen.has(key)) seen.set(key, [from, { ...to, bulge: 0 }]);
-    });
-  }
+  const ends = [from, to].map(v => `${place(v.x)},${place(v.y)}`).sort();
+  return `${ends.join(' ')} ${Math.round(Math.abs(from.bulge) * 1e4)}`;
+}
+
+/** Edges of outlines, each once, however many pieces meet along it: two pieces' sides of a seam are one line.
+ * @param but outlines whose edges are left out */
+export function distinctEdges(outlines: readonly Outline[], but: readonly Outline[] = []): Outline[] {
+  const edges = (list: readonly Outline[]): (readonly [string, Outline])[] =>
+    list.flatMap(outline =>
+      outline.map((from, i) => {
+        const to = outline[(i + 1) % outline.length] ?? from;
+        return [edgeKey(from, to), [from, { ...to, bulge: 0 }]] as const;
+      }),
+    );
+  const left = new Set(edges(but).map(([key]) => key));
+  const seen = new Map(edges(outlines).filter(([key]) => !left.has(key)));
   return [...seen.values()];
 }

@@ -1,12 +1,11 @@
 import { flatten } from '../geometry/flatten.js';
-import { encloses } from '../geometry/locate.js';
 import { bounds } from '../geometry/measure.js';
 import { circle, type Outline, type Region } from '../geometry/outline.js';
 import type { Point } from '../geometry/point.js';
 import { widthAt } from '../parts/bevel.js';
 import type { Part } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
-import { throughHoles } from './front-faces.js';
+import { isIn, throughHoles } from './front-faces.js';
 import type { Slab } from './slabs.js';
 
 export type Polygons = readonly (readonly Point[])[];
@@ -57,7 +56,7 @@ export function solidOf(part: Part, slabs: readonly Slab[], tolerance: Mm): Soli
   const drills = throughHoles(part);
   const face = (regions: readonly Region[], lean: ReturnType<typeof leaning>): SolidFace => {
     const outlines = outlinesOf(regions);
-    const own = drills.filter(d => regions.some(r => encloses(r.outer, d.at)));
+    const own = drills.filter(d => isIn(regions, d));
     return {
       around: outlines.map(polygonOf).map(lean),
       holes: own.map(d => flatten(circle(d.diameter / 2, d.at), d.diameter * HOLE)),

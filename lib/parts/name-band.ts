@@ -61,7 +61,7 @@ export function withText(band: Part, text: string, o: Lettered): Part {
   const labels = letters.map((letter, i): Label => {
     const along = (i - (letters.length - 1) / 2) * ADVANCE * o.height;
     const { turn, x, y } = onCircle(radius, along, o.place ?? 'top');
-    return { kind: 'label', text: letter, at: { x, y }, height: o.height, turn };
+    return { kind: 'label', text: letter, at: { x, y }, height: o.height, turn, shows: true };
   });
   return { ...band, features: [...band.features, ...labels.filter(l => l.text.trim() !== '')] };
 }

@@ -38,7 +38,16 @@ describe('the assembled picture', () => {
       const front = ['trim-segment', 'hub-disc'].includes(p.part.kind) && p.low > 0;
       expect(p.low >= main - 1e-9).toBe(front);
     }
-    expect([...groups().keys()]).toEqual(['ground', 'prop', 'laid-on', 'hidden', 'legend', 'dimension', 'title']);
+    expect([...groups().keys()]).toEqual([
+      'extent',
+      'ground',
+      'prop',
+      'laid-on',
+      'hidden',
+      'legend',
+      'dimension',
+      'title',
+    ]);
   });
 
   test('leaves out of a felloe what is lapped into it: faces of the rim add up to its area', () => {
