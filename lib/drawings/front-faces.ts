@@ -4,7 +4,7 @@ import { circle, type Outline, type Polyline, polygon, type Region, reverse } fr
 import type { Point } from '../geometry/point.js';
 import { type Segment, segments } from '../geometry/segment.js';
 import { widthAt } from '../parts/bevel.js';
-import type { Drill, Face, Part } from '../parts/part.js';
+import type { Drill, Face, Part, PartKind } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
 import { labelStrokes } from './part-drawing.js';
 import type { Slab } from './slabs.js';
@@ -36,9 +36,12 @@ export const isIn = (regions: readonly Region[], { at }: Drill): boolean =>
 
 const rim = (d: Drill): Outline => circle(d.diameter / 2, d.at);
 
-/** Marks that are part of the finished prop: the sectors of a face and their numbers. Those on other parts are for the maker and go with the sanding. */
+/** Parts whose marks are there to be seen: the sectors of a face and their numbers, a name. Those on other parts are for the maker and go
+ * with the sanding. */
+const MARKED: readonly PartKind[] = ['face-segment', 'name-band'];
+
 const scores = (part: Part): Polyline[] =>
-  part.kind !== 'face-segment'
+  !MARKED.includes(part.kind)
     ? []
     : part.features.flatMap(f => {
         if (f.kind === 'label') return f.shows ? labelStrokes(f, 'front') : [];
