@@ -16,6 +16,9 @@ await build({
   format: 'esm',
   platform: 'node',
   target: 'node20',
+  // names are kept, so that what nobody foresaw can be read
+  minifyWhitespace: true,
+  minifySyntax: true,
   external: Object.keys(dependencies).filter(name => !JOINED.includes(name)),
   // yaml asks for Node's own modules the old way
   banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },

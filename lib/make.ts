@@ -36,6 +36,8 @@ export interface Host {
 export interface MakeOptions {
   /** write the files even where a finding says stop, as far as there are parts to write */
   readonly anyway?: boolean;
+  /** `cut`: no more than a shop needs to cut: the report, the assembled picture, parts and sheets. Everything unless given */
+  readonly only?: 'cut';
 }
 
 /** Files by their path in the output folder. */
@@ -137,10 +139,10 @@ const PICTURES = [
   ['exploded', explodedPicture],
 ] as const;
 
-async function write({ model, sheets, report }: Worked, host: Host): Promise<Files> {
+async function write({ model, sheets, report }: Worked, host: Host, only: MakeOptions['only']): Promise<Files> {
   // the host may draw one while the other and the rest are written
   const slabs = modelSlabs(model);
-  const pictures = PICTURES.map(([name, picture]) => {
+  const pictures = PICTURES.filter(([name]) => only === undefined || name === 'assembled').map(([name, picture]) => {
     const svg = writePicture(picture(model, slabs));
     return { name, svg, drawn: host.png?.(svg) };
   });
@@ -158,7 +160,7 @@ async function write({ model, sheets, report }: Worked, host: Host): Promise<Fil
 async function finish(worked: Outcome<Worked | undefined>, host: Host, options: MakeOptions): Promise<Made> {
   const { value, findings } = worked;
   if (!value) return { files: new Map(), findings };
-  const files = stops(findings) && !options.anyway ? new Map() : await write(value, host);
+  const files = stops(findings) && !options.anyway ? new Map() : await write(value, host, options.only);
   return { files, findings, report: value.report };
 }
 

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { stops } from '../../lib/findings/finding.js';
 import { allowedNames } from '../../lib/findings/nearest.js';
 import { refuse } from '../../lib/findings/unusable.js';
-import type { Made } from '../../lib/make.js';
+import type { Made, MakeOptions } from '../../lib/make.js';
 import { requireOwnFolder, saveSet } from '../../lib/node/save.js';
 import { answer } from '../answer.js';
 import { type Asked, type Command, MOST_PLANS, options } from '../command.js';
@@ -13,12 +13,13 @@ import { oneValue, operand } from '../operand.js';
 const BUILT = ['cut'];
 const UNBUILT = ['templates', 'packet', 'solids'];
 
-/** Only cut files are made so far, so that `--only cut` and no `--only` are the same. */
-function checkOnly(asked: Asked): void {
+/** What is made if not everything. */
+function askedOnly(asked: Asked): Pick<MakeOptions, 'only'> {
   for (const only of asked.texts('only')) {
     if (UNBUILT.includes(only)) refuse('--only', `${only}, which is not built yet`, BUILT.join(', '));
     if (!BUILT.includes(only)) refuse('--only', only || 'empty', allowedNames(only, BUILT));
   }
+  return asked.texts('only').length > 0 ? { only: 'cut' } : {};
 }
 
 /** From a plan to a folder of files. */
@@ -46,7 +47,7 @@ export const make: Command = {
   run: async (asked, io) => {
     operand(asked, 'PLAN', "a plan's file");
     const out = oneValue(asked, 'out', 'a folder');
-    checkOnly(asked);
+    const only = askedOnly(asked);
     // loaded once the command line is known to be sound
     const { askedPlans } = await import('../plans.js');
     const { make: makePlans } = await import('../../lib/make.js');
@@ -55,7 +56,7 @@ export const make: Command = {
     const folders = works.map(({ folder }) => (folder === undefined ? out : join(out, folder)));
     for (const folder of folders) requireOwnFolder(folder, '--out');
     const anyway = asked.flag('anyway');
-    const mades = await Promise.all(works.map(({ plans }) => makePlans(plans, { png: pngOf }, { anyway })));
+    const mades = await Promise.all(works.map(({ plans }) => makePlans(plans, { png: pngOf }, { anyway, ...only })));
     const stopped = mades.some(m => stops(m.findings));
     // variants are written all or none
     const written = mades.every(m => m.files.size > 0);

@@ -172,13 +172,18 @@ describe('make', () => {
       'sheets/01-plank.dxf',
     ])
       expect(files).toContain(join(...name.split('/')));
-    const bytes = files.filter(f => f.includes('.')).map(f => readFileSync(join(out, f)).toString('hex'));
-    expect(await run('make', ferry, '-o', out, '--only', 'cut', '--only', 'cut', '-q')).toEqual({
-      code: 0,
-      out: '',
-      err: '',
-    });
-    expect(files.filter(f => f.includes('.')).map(f => readFileSync(join(out, f)).toString('hex'))).toEqual(bytes);
+    const bytes = (of: readonly string[]) =>
+      of.filter(f => f.includes('.')).map(f => readFileSync(join(out, f)).toString('hex'));
+    const written = bytes(files);
+    const quiet = { code: 0, out: '', err: '' };
+    expect(await run('make', ferry, '-o', out, '-q')).toEqual(quiet);
+    expect(bytes(files)).toEqual(written);
+    expect(await run('make', ferry, '-o', out, '--only', 'cut', '--only', 'cut', '-q')).toEqual(quiet);
+    const cut = files.filter(f => !f.startsWith('exploded'));
+    expect(readdirSync(out, { recursive: true }).map(String).sort()).toEqual(cut);
+    expect(bytes(cut)).toEqual(
+      written.filter((_, i) => !files.filter(f => f.includes('.'))[i]!.startsWith('exploded')),
+    );
     expect(readdirSync(root)).toEqual(['out']);
   });
 
