@@ -1,32 +1,53 @@
-import { type Kind, type Pose, posesOf } from './poses.js';
+import type { Meter } from './meter.js';
+import type { Prepared } from './prepared.js';
 import type { Random } from './random.js';
-import type { Bay, Search } from './search.js';
-import { tablesOf } from './tables.js';
+import { type Bay, put, type Search } from './search.js';
 
-/** Overlaps thinner than this share of the smallest shape's width are touches. */
-const TOUCH = 1e-8;
-
-/** A search with nothing laid down yet: shapes are in the order of their kinds. */
-export function searchOf(kinds: readonly Kind[], bays: readonly Bay[], random: Random): Search {
-  const each = kinds.map(posesOf);
-  const poses: Pose[] = each.flat();
-  const posesFrom = new Int32Array(kinds.length + 1);
-  each.forEach((p, k) => {
-    posesFrom[k + 1] = posesFrom[k]! + p.length;
+/** Bays that stand apart, so that nothing in one reaches into another. */
+export function baysOf(prepared: Prepared, stocks: readonly number[]): Bay[] {
+  let x = 0;
+  return stocks.map(stock => {
+    const { width, height } = prepared.problem.stocks[stock]!;
+    const bay: Bay = { x, y: 0, width, height, stock };
+    x += 2 * width;
+    return bay;
   });
-  const kind = Int32Array.from(kinds.flatMap((k, index) => Array.from({ length: k.quantity }, () => index)));
-  const count = kind.length;
-  const scale = kinds.map((_, k) => Math.sqrt(Math.sqrt(poses[posesFrom[k]!]!.hullArea)));
+}
+
+function sizes(scale: Float64Array, count: number): Float64Array {
   const size = new Float64Array(count * count);
   for (let i = 0; i < count; i++)
-    for (let j = 0; j < count; j++) size[i * count + j] = i === j ? 0 : scale[kind[i]!]! * scale[kind[j]!]!;
-  return {
-    tables: tablesOf(poses),
+    for (let j = 0; j < count; j++) if (i !== j) size[i * count + j] = scale[i]! * scale[j]!;
+  return size;
+}
+
+/** A search with nothing laid down yet but what is forbidden. @param kinds which kind each shape is
+ * @param weighed whether overlaps are to be weighed; without it only `isFree` may be asked */
+export function searchOf(
+  prepared: Prepared,
+  kinds: ArrayLike<number>,
+  bays: readonly Bay[],
+  random: Random,
+  meter: Meter,
+  weighed = true,
+): Search {
+  const { tables, posesFrom, allowed, touch, problem } = prepared;
+  const fixed = bays.flatMap((bay, b) => prepared.forbidden[bay.stock]!.map(f => ({ ...f, bay: b })));
+  const movable = kinds.length;
+  const count = movable + fixed.length;
+  const scale = new Float64Array(count).fill(1);
+  for (let i = 0; i < movable; i++) scale[i] = prepared.scale[kinds[i]!]!;
+  if (fixed.length > 0) scale.fill(Math.max(...prepared.scale), movable);
+  const size = weighed ? sizes(scale, count) : new Float64Array(0);
+  const s: Search = {
+    tables,
     random,
     count,
-    movable: count,
-    kind,
+    movable,
+    kind: Int32Array.from(kinds),
     posesFrom,
+    allowed,
+    stocks: problem.stocks.length,
     bays,
     bay: new Int32Array(count).fill(-1),
     pose: new Int32Array(count),
@@ -38,7 +59,11 @@ export function searchOf(kinds: readonly Kind[], bays: readonly Bay[], random: R
     filled: new Int32Array(bays.length),
     weight: size.slice(),
     size,
-    touch: TOUCH * Math.min(...poses.map(p => Math.min(p.width, p.height))),
-    evaluations: 0,
+    touch,
+    meter,
   };
+  fixed.forEach(({ pose, at, bay }, k) => {
+    put(s, movable + k, pose, bays[bay]!.x + at.x, bays[bay]!.y + at.y, bay);
+  });
+  return s;
 }

@@ -37,7 +37,7 @@ export function clash(s: Search, i: number, pose: number, x: number, y: number, 
   const end = first + s.filled[bay]!;
   const row = i * s.count;
   let sum = 0;
-  s.evaluations++;
+  s.meter.evaluations++;
   for (let k = first; k < end; k++) {
     const j = members[k]!;
     if (s.x[j]! >= right || s.right[j]! <= x || s.y[j]! >= top || s.top[j]! <= y || j === i) continue;
@@ -48,4 +48,19 @@ export function clash(s: Search, i: number, pose: number, x: number, y: number, 
     }
   }
   return sum;
+}
+
+/** Whether a place is free: no shape of the bay is overlapped. */
+export function isFree(s: Search, pose: number, x: number, y: number, bay: number): boolean {
+  const right = x + s.tables.width[pose]!;
+  const top = y + s.tables.height[pose]!;
+  const first = bay * s.count;
+  s.meter.evaluations++;
+  // the last laid first: it is the likeliest to be in the way
+  for (let k = first + s.filled[bay]! - 1; k >= first; k--) {
+    const j = s.members[k]!;
+    if (s.x[j]! >= right || s.right[j]! <= x || s.y[j]! >= top || s.top[j]! <= y) continue;
+    if (depth(s.tables, pose, s.pose[j]!, s.x[j]! - x, s.y[j]! - y, s.touch) > 0) return false;
+  }
+  return true;
 }

@@ -1,7 +1,7 @@
 import { clash } from './clash.js';
 import { type Contacts, contactList } from './contacts.js';
 import { lookAround, pushOut } from './polish.js';
-import type { Search } from './search.js';
+import type { Bay, Search } from './search.js';
 import { copySpot, keepBest, noSpot, type Spot } from './spot.js';
 import { HEAD, makePair } from './tables.js';
 
@@ -33,10 +33,13 @@ const anyPose = (s: Search, i: number): number => {
   return from + Math.floor(s.random() * (s.posesFrom[kind + 1]! - from));
 };
 
+const mayLie = (s: Search, pose: number, bay: Bay): boolean => s.allowed[pose * s.stocks + bay.stock] === 1;
+
 function considerAnywhere(s: Search, p: Placer, i: number): void {
   const pose = anyPose(s, i);
   const b = s.bays.length === 1 ? 0 : Math.floor(s.random() * s.bays.length);
   const bay = s.bays[b]!;
+  if (!mayLie(s, pose, bay)) return;
   const roomX = bay.width - s.tables.width[pose]!;
   const roomY = bay.height - s.tables.height[pose]!;
   if (roomX < 0 || roomY < 0) return;
@@ -51,6 +54,7 @@ function considerNear(s: Search, p: Placer, i: number, reach: number): void {
   const old = s.pose[i]!;
   const pose = s.random() < 0.7 ? old : anyPose(s, i);
   const { width, height } = s.tables;
+  if (!mayLie(s, pose, bay)) return;
   const roomX = bay.width - width[pose]!;
   const roomY = bay.height - height[pose]!;
   if (roomX < 0 || roomY < 0) return;
@@ -65,6 +69,8 @@ function considerCorner(s: Search, p: Placer, i: number): void {
   const b = s.bay[j]!;
   if (j === i || b < 0) return;
   const pose = anyPose(s, i);
+  const bay = s.bays[b]!;
+  if (!mayLie(s, pose, bay)) return;
   const { tables } = s;
   let at = tables.start[pose * tables.count + s.pose[j]!]!;
   if (at < 0) at = makePair(tables, pose, s.pose[j]!);
@@ -79,7 +85,6 @@ function considerCorner(s: Search, p: Placer, i: number): void {
   if (Math.abs(det) < 1e-9) return;
   const x = s.x[j]! - (data[e + 2]! * data[f + 1]! - data[f + 2]! * data[e + 1]!) / det;
   const y = s.y[j]! - (data[e]! * data[f + 2]! - data[f]! * data[e + 2]!) / det;
-  const bay = s.bays[b]!;
   const farX = bay.x + bay.width - tables.width[pose]!;
   const farY = bay.y + bay.height - tables.height[pose]!;
   if (farX < bay.x || farY < bay.y) return;

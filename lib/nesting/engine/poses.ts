@@ -7,6 +7,8 @@ import { boxOf, hullOf, type Ring, ringArea, type Shape, shapeArea, tidy } from 
 export interface Turn {
   readonly angle: Radians;
   readonly mirrored: boolean;
+  /** kinds of stock it may lie on so, by number; all unless given */
+  readonly on?: readonly number[];
 }
 
 /** Shapes that are alike: how they may lie and how many there are. */
@@ -28,6 +30,16 @@ export interface Pose {
   readonly pieces: readonly Ring[];
   readonly area: number;
   readonly hullArea: number;
+  /** middles of its openings' boxes and their sizes, largest first: places for other shapes */
+  readonly openings: readonly Opening[];
+}
+
+/** The box of an opening. */
+export interface Opening {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 /** Cosine and sine, without rounding for quarter turns. */
@@ -61,6 +73,11 @@ function sameRings(a: readonly Ring[], b: readonly Ring[], near: number): boolea
   return a.length === b.length && a.every(r => b.some(q => alike(r, q)));
 }
 
+function openingOf(ring: Ring): Opening {
+  const box = boxOf(ring);
+  return { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2, width: box.maxX - box.minX, height: box.maxY - box.minY };
+}
+
 /** The different ways a kind may lie: those that look like an earlier one are left out. */
 export function posesOf(kind: Kind, index: number): Pose[] {
   const outline = tidy(kind.shape.outline, true);
@@ -68,7 +85,7 @@ export function posesOf(kind: Kind, index: number): Pose[] {
   const pieces = convexPieces(kind.shape);
   const area = shapeArea(kind.shape);
   const hullArea = ringArea(hullOf(outline));
-  const seen: (readonly Ring[])[] = [];
+  const seen: { readonly rings: readonly Ring[]; readonly on: string }[] = [];
   const poses: Pose[] = [];
   for (const turn of kind.turns) {
     const lying = [outline, ...openings].map(r => turned(r, turn));
@@ -77,9 +94,10 @@ export function posesOf(kind: Kind, index: number): Pose[] {
     const rings = lying.map(r => moved(r, corner));
     const width = box.maxX - box.minX;
     const height = box.maxY - box.minY;
-    if (seen.some(s => sameRings(rings, s, 1e-9 * Math.max(width, height)))) continue;
-    seen.push(rings);
-    poses.push({ kind: index, turn, corner, width, height, pieces: pieces.map(r => moved(turned(r, turn), corner)), area, hullArea });
+    const on = turn.on?.join() ?? '';
+    if (seen.some(s => s.on === on && sameRings(rings, s.rings, 1e-9 * Math.max(width, height)))) continue;
+    seen.push({ rings, on });
+    poses.push({ kind: index, turn, corner, width, height, pieces: pieces.map(r => moved(turned(r, turn), corner)), area, hullArea, openings: rings.slice(1).map(openingOf).sort((a, b) => b.width * b.height - a.width * a.height) });
   }
   return poses;
 }

@@ -1,3 +1,4 @@
+import type { Meter } from './meter.js';
 import type { Random } from './random.js';
 import type { Tables } from './tables.js';
 
@@ -7,6 +8,8 @@ export interface Bay {
   y: number;
   width: number;
   height: number;
+  /** which kind of stock it is */
+  readonly stock: number;
 }
 
 /** All that changes while shapes are moved about; flat arrays, nothing is made anew in the inner loops. Lengths in the problem's unit. */
@@ -20,6 +23,9 @@ export interface Search {
   /** which kind each movable shape is, and the poses it may take: posesFrom[kind] up to posesFrom[kind + 1] */
   readonly kind: Int32Array;
   readonly posesFrom: Int32Array;
+  /** whether a pose may lie on a kind of stock: pose * stocks + stock */
+  readonly allowed: Uint8Array;
+  readonly stocks: number;
   readonly bays: readonly Bay[];
   readonly bay: Int32Array;
   readonly pose: Int32Array;
@@ -37,8 +43,7 @@ export interface Search {
   readonly size: Float64Array;
   /** overlap thinner than this is a touch */
   readonly touch: number;
-  /** times an overlap has been worked out */
-  evaluations: number;
+  readonly meter: Meter;
 }
 
 /** Puts a shape at a place. It stays in its bay's list unless the bay changes. */

@@ -1,5 +1,5 @@
 import { depth } from './clash.js';
-import { findSpot, type Placer, type Trials } from './place.js';
+import { findSpot, type Placer, placer, type Trials } from './place.js';
 import { shuffle } from './random.js';
 import { put, type Search } from './search.js';
 
@@ -116,6 +116,8 @@ function moveAll(s: Search, o: Overlaps, p: Placer, order: Int32Array, trials: T
     put(s, i, spot.pose, spot.x, spot.y, spot.bay);
   }
 }
+
+export const toolsOf = (s: Search): Tools => ({ overlaps: overlapList(s), placer: placer(), order: new Int32Array(s.count), best: snapshot(s) });
 
 export interface SeparateOptions {
   readonly trials: Trials;

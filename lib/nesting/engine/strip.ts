@@ -1,168 +1,118 @@
-import { clash } from './clash.js';
-import type { Random } from './random.js';
-import { overlapList, type Snapshot, restore, separate, snapshot, store, type Tools } from './separate.js';
+import { searchOf } from './build-search.js';
+import { layInBay } from './fill.js';
+import type { Meter } from './meter.js';
+import type { Prepared } from './prepared.js';
+import { seeded } from './random.js';
 import { put, type Search } from './search.js';
-import { placer } from './place.js';
+import { restore, type Snapshot, separate, snapshot, store, type Tools, toolsOf } from './separate.js';
+import { largestFirst, shorten, swapLarge, usedLength } from './strip-moves.js';
 
-/** A layout on a strip: how long it is and where all lies. */
-export interface StripBest {
+/** A layout on a strip. */
+export interface StripLayout {
+  readonly length: number;
+  readonly pose: Int32Array;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+}
+
+/** One search on a strip, complete in itself: the same task gives the same layout wherever and whenever it is run. */
+export interface StripTask {
+  readonly start?: StripLayout;
+  /** explore: shorten in larger steps and jolt what sticks; press: shorten the best in ever smaller steps */
+  readonly phase: 'explore' | 'press';
+  readonly seed: number;
+  readonly stream: number;
+}
+
+/** Places looked at for one move. */
+const TRIALS = { anywhere: 8, near: 8, corners: 16 };
+/** First step by which the strip is made shorter, and the last. */
+const FIRST_STEP = 0.02;
+const LAST_STEP = 0.001;
+const LAYOUTS_KEPT = 20;
+
+/** A first layout: largest first, each as far left as it is found to go. */
+function fillStrip(s: Search): void {
+  for (const i of largestFirst(s)) if (!layInBay(s, i, 0)) throw new RangeError('a shape is higher than the strip');
+}
+
+interface Best {
   length: number;
   readonly at: Snapshot;
 }
 
-export interface StripControl {
-  /** 0 to 1: how much of the effort is spent */
-  readonly spent: () => number;
-  readonly better?: (length: number) => void;
-}
-
-const EXPLORE = 0.8;
-
-/** First layout: largest first, each as far left as it is found to go. */
-export function fillStrip(s: Search): number {
-  const { tables, posesFrom, kind } = s;
-  const bay = s.bays[0]!;
-  const order = Array.from(kind.keys()).sort((a, b) => hull(s, b) - hull(s, a) || a - b);
-  bay.width = order.reduce((sum, i) => sum + Math.max(tables.width[posesFrom[kind[i]!]!]!, tables.height[posesFrom[kind[i]!]!]!), 1);
-  let used = 0;
-  for (const i of order) {
-    let bx = Infinity;
-    let by = 0;
-    let bp = 0;
-    for (let p = posesFrom[kind[i]!]!; p < posesFrom[kind[i]! + 1]!; p++) {
-      const room = bay.height - tables.height[p]!;
-      if (room < 0) continue;
-      for (let k = 0; k < 300; k++) {
-        const far = Math.min(bx + tables.width[bp]! - tables.width[p]!, used);
-        if (far < 0) break;
-        const x = k === 0 ? far : s.random() * far;
-        const y = k === 0 ? 0 : s.random() < 0.2 ? (s.random() < 0.5 ? 0 : room) : s.random() * room;
-        if (x + tables.width[p]! >= bx + tables.width[bp]! || clash(s, i, p, x, y, 0, 0) > 0) continue;
-        bx = x;
-        by = y;
-        bp = p;
-      }
-    }
-    if (bx === Infinity) {
-      bp = posesFrom[kind[i]!]!;
-      while (tables.height[bp]! > bay.height) bp++;
-      bx = used;
-      by = 0;
-    }
-    put(s, i, bp, bx, by, 0);
-    used = Math.max(used, s.right[i]!);
-  }
-  bay.width = used;
-  return used;
-}
-
-const hull = (s: Search, i: number): number => s.tables.poses[s.posesFrom[s.kind[i]!]!]!.hullArea;
-
-/** Makes the strip shorter: what lies right of a line moves left by as much, and nothing sticks out. */
-function shorten(s: Search, length: number, random: Random): void {
-  const bay = s.bays[0]!;
-  const by = bay.width - length;
-  const line = random() * bay.width;
-  bay.width = length;
-  for (let i = 0; i < s.movable; i++) {
-    const p = s.pose[i]!;
-    const w = s.tables.width[p]!;
-    const x = s.x[i]! + w / 2 > line ? s.x[i]! - by : s.x[i]!;
-    put(s, i, p, Math.max(0, Math.min(x, length - w)), s.y[i]!, 0);
-  }
-}
-
-function usedLength(s: Search): number {
-  let used = 0;
-  for (let i = 0; i < s.movable; i++) used = Math.max(used, s.right[i]!);
-  return used;
-}
-
-/** Swaps two large shapes of different kinds. */
-function swapLarge(s: Search, random: Random): void {
-  const n = s.movable;
-  const order = Array.from({ length: n }, (_, i) => i).sort((a, b) => hull(s, b) - hull(s, a) || a - b);
-  const total = order.reduce((sum, i) => sum + hull(s, i), 0);
-  let sum = 0;
-  const large = order.filter(i => { sum += hull(s, i); return sum - hull(s, i) < 0.75 * total; });
-  const a = large[Math.floor(random() * large.length)]!;
-  const others = large.filter(i => s.kind[i] !== s.kind[a]);
-  const b = (others.length > 0 ? others : order.filter(i => i !== a))[Math.floor(random() * (others.length || n - 1))];
-  if (b === undefined) return;
-  const bay = s.bays[0]!;
-  const center = (i: number): [number, number] => [(s.x[i]! + s.right[i]!) / 2, (s.y[i]! + s.top[i]!) / 2];
-  const ca = center(a);
-  const cb = center(b);
-  const set = (i: number, [x, y]: [number, number]): void => {
-    const from = s.posesFrom[s.kind[i]!]!;
-    const p = from + Math.floor(random() * (s.posesFrom[s.kind[i]! + 1]! - from));
-    const q = s.tables.height[p]! > bay.height || s.tables.width[p]! > bay.width ? s.pose[i]! : p;
-    const w = s.tables.width[q]!;
-    const h = s.tables.height[q]!;
-    put(s, i, q, Math.max(0, Math.min(x - w / 2, bay.width - w)), Math.max(0, Math.min(y - h / 2, bay.height - h)), 0);
-  };
-  set(a, cb);
-  set(b, ca);
-}
-
-/** Packs a strip: shortens, separates, and where that fails disturbs and tries again; at last presses together in ever smaller steps. */
-export function packStrip(s: Search, control: StripControl): StripBest {
-  const t: Tools = { overlaps: overlapList(s), placer: placer(), order: new Int32Array(s.count), best: snapshot(s) };
-  const best: StripBest = { length: fillStrip(s), at: snapshot(s) };
-  store(s, best.at, 0);
-  control.better?.(best.length);
-  const trials = { anywhere: 24, near: 16, corners: 16 };
-  const explore = { trials, patience: 100, strikes: 3, going: () => control.spent() < EXPLORE };
-  let step = 0.02;
-  const pool: Snapshot[] = [];
-  const take = (): void => {
-    best.length = usedLength(s);
-    s.bays[0]!.width = best.length;
-    store(s, best.at, 0);
-    control.better?.(best.length);
-  };
-  shorten(s, best.length * (1 - step), s.random);
-  while (control.spent() < EXPLORE) {
-    const target = s.bays[0]!.width;
-    if (separate(s, t, explore)) {
-      take();
-      pool.length = 0;
-      shorten(s, best.length * (1 - step), s.random);
-      continue;
-    }
-    const kept = snapshot(s);
-    store(s, kept, t.best.loss);
-    if (step > 0.001) {
-      step = Math.max(0.001, step / 2);
-      restore(s, best.at);
-      s.bays[0]!.width = best.length;
-      shorten(s, best.length * (1 - step), s.random);
-      pool.length = 0;
-      continue;
-    }
-    pool.push(kept);
-    pool.sort((a, b) => a.loss - b.loss);
-    if (pool.length > 20) pool.pop();
-    const r = Math.min(0.999, Math.abs(gauss(s.random)) * 0.25);
-    restore(s, pool[Math.floor(r * pool.length)]!);
-    s.bays[0]!.width = target;
-    swapLarge(s, s.random);
-  }
-  const press = { trials, patience: 50, strikes: 2, going: () => control.spent() < 1 };
-  while (control.spent() < 1) {
-    const share = (control.spent() - EXPLORE) / (1 - EXPLORE);
-    const step = 0.0005 * (1 - share) + 0.00001;
-    restore(s, best.at);
-    s.bays[0]!.width = best.length;
-    shorten(s, best.length * (1 - step), s.random);
-    if (separate(s, t, press)) take();
-  }
-  restore(s, best.at);
+function keep(s: Search, best: Best): void {
+  best.length = usedLength(s);
   s.bays[0]!.width = best.length;
-  return best;
+  store(s, best.at, 0);
 }
 
-function gauss(random: Random): number {
-  const u = Math.max(1e-12, random());
-  return Math.sqrt(-2 * Math.log(u)) * Math.cos(2 * Math.PI * random());
+function backTo(s: Search, best: Best): void {
+  s.bays[0]!.width = best.length;
+  restore(s, best.at);
+}
+
+/** Less overlap likelier: a half normal deviate picks from the kept layouts. */
+function pick(s: Search, pool: readonly Snapshot[]): Snapshot {
+  const u = Math.max(1e-12, s.random());
+  const normal = Math.sqrt(-2 * Math.log(u)) * Math.cos(2 * Math.PI * s.random());
+  return pool[Math.floor(Math.min(0.999, Math.abs(normal) / 4) * pool.length)]!;
+}
+
+/** Shortens and separates; where that fails, in smaller steps, and at the least step from a kept layout with two large shapes swapped. */
+function explore(s: Search, t: Tools, best: Best, meter: Meter): void {
+  const going = (): boolean => meter.spent() < 1;
+  const pool: Snapshot[] = [];
+  let step = FIRST_STEP;
+  let patience = 40;
+  shorten(s, best.length * (1 - step));
+  while (going()) {
+    const length = s.bays[0]!.width;
+    if (separate(s, t, { trials: TRIALS, patience, strikes: 2, going })) {
+      keep(s, best);
+      pool.length = 0;
+      patience = 40;
+      shorten(s, best.length * (1 - step));
+    } else if (step > LAST_STEP) {
+      step = Math.max(LAST_STEP, step / 2);
+      backTo(s, best);
+      shorten(s, best.length * (1 - step));
+    } else {
+      const kept = snapshot(s);
+      store(s, kept, t.best.loss);
+      pool.push(kept);
+      pool.sort((a, b) => a.loss - b.loss);
+      if (pool.length > LAYOUTS_KEPT) pool.pop();
+      patience = Math.min(160, patience * 1.15);
+      s.bays[0]!.width = length;
+      restore(s, pick(s, pool));
+      swapLarge(s);
+    }
+  }
+}
+
+/** Shortens the best layout by less and less, always from the best again. */
+function press(s: Search, t: Tools, best: Best, meter: Meter): void {
+  const going = (): boolean => meter.spent() < 1;
+  while (going()) {
+    backTo(s, best);
+    shorten(s, best.length * (1 - (0.0006 * (1 - meter.spent()) + 0.00001)));
+    if (separate(s, t, { trials: TRIALS, patience: 40, strikes: 2, going })) keep(s, best);
+  }
+}
+
+/** Runs a strip task. The stock's width is the length the strip may have at most. @throws RangeError if a shape is too high */
+export function runStrip(prepared: Prepared, kinds: ArrayLike<number>, task: StripTask, meter: Meter): StripLayout {
+  const { width, height } = prepared.problem.stocks[0]!;
+  const bay = { x: 0, y: 0, width, height, stock: 0 };
+  const s = searchOf(prepared, kinds, [bay], seeded(task.seed, task.stream), meter);
+  const best: Best = { length: width, at: snapshot(s) };
+  const { start } = task;
+  if (start) for (let i = 0; i < s.movable; i++) put(s, i, start.pose[i]!, start.x[i]!, start.y[i]!, 0);
+  else fillStrip(s);
+  keep(s, best);
+  const tools = toolsOf(s);
+  if (task.phase === 'explore') explore(s, tools, best, meter);
+  else press(s, tools, best, meter);
+  return { length: best.length, pose: best.at.pose, x: best.at.x, y: best.at.y };
 }
