@@ -20,6 +20,8 @@ export interface StripTask {
   readonly start?: StripLayout;
   /** explore: shorten in larger steps and jolt what sticks; press: shorten the best in ever smaller steps */
   readonly phase: 'explore' | 'press';
+  /** kind of stock that is the strip; its width is the length the strip may have at most */
+  readonly stock: number;
   readonly seed: number;
   readonly stream: number;
 }
@@ -101,10 +103,10 @@ function press(s: Search, t: Tools, best: Best, meter: Meter): void {
   }
 }
 
-/** Runs a strip task. The stock's width is the length the strip may have at most. @throws RangeError if a shape is too high */
+/** Runs a strip task. @param kinds which kind each shape is @throws RangeError if a shape is too high */
 export function runStrip(prepared: Prepared, kinds: ArrayLike<number>, task: StripTask, meter: Meter): StripLayout {
-  const { width, height } = prepared.problem.stocks[0]!;
-  const bay = { x: 0, y: 0, width, height, stock: 0 };
+  const { width, height } = prepared.problem.stocks[task.stock]!;
+  const bay = { x: 0, y: 0, width, height, stock: task.stock };
   const s = searchOf(prepared, kinds, [bay], seeded(task.seed, task.stream), meter);
   const best: Best = { length: width, at: snapshot(s) };
   const { start } = task;
