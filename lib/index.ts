@@ -14,7 +14,9 @@ export { check, type Files, type Host, type Made, type MakeOptions, make, makeMo
 export { type HelmWheel, helmWheel } from './models/helm-wheel.js';
 export type { HelmWheelOptions } from './models/helm-wheel-options.js';
 export type { Hardware, Model, Piece, Setting } from './models/model.js';
-export { nest } from './nesting/nest.js';
+export type { GrainRule, NestedPiece, NestLayout, NestPart, NestPlacement, NestStock, Turns } from './nesting/job.js';
+export { type LongNest, type NestOptions, nest, nestLong } from './nesting/nest.js';
+export { nestCuts } from './nesting/nest-cuts.js';
 export type { Placement, Sheet } from './nesting/sheet.js';
 export type { Report } from './papers/report.js';
 export { partFaces } from './parts/faces.js';

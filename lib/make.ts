@@ -8,7 +8,7 @@ import { sheetDrawing } from './drawings/sheet-drawing.js';
 import { type Finding, type Outcome, stops } from './findings/finding.js';
 import { refuse } from './findings/unusable.js';
 import { type HelmWheel, helmWheel } from './models/helm-wheel.js';
-import { nest } from './nesting/nest.js';
+import { nestCuts } from './nesting/nest-cuts.js';
 import type { Sheet } from './nesting/sheet.js';
 import { type Report, report } from './papers/report.js';
 import { sheetFile } from './papers/sheet-file.js';
@@ -63,7 +63,7 @@ function cutParts(parts: readonly Part[], shop: Shop): Outcome<readonly CutPart[
 
 function nestParts(cuts: readonly CutPart[], shop: Shop): Outcome<readonly Sheet[]> {
   const wanted = cuts.map(c => ({ cut: c, quantity: c.part.quantity * shop.copies }));
-  return nest(wanted, shop.stock, { method: shop.method, ...(shop.bed && { bed: shop.bed }) });
+  return nestCuts(wanted, shop.stock, { method: shop.method, ...(shop.bed && { bed: shop.bed }) });
 }
 
 /** model -> checks -> cut parts -> sheets: all but the writing. */

@@ -22,8 +22,6 @@ interface Rest {
   readonly quantity: number[];
 }
 
-const hullArea = (p: Prepared, kind: number): number => p.tables.poses[p.posesFrom[kind]!]!.hullArea;
-
 /** As many shapes of each kind as could lie on a sheet of this room, and no more than there are. */
 function candidates(p: Prepared, rest: Rest, stock: number): number[] {
   return rest.order.flatMap(kind => {
@@ -56,10 +54,26 @@ function stocksByPrice(p: Prepared, used: readonly number[]): number[] {
     .sort((a, b) => each(a) - each(b) || a - b);
 }
 
+/** The same shapes on a cheaper kind of stock, if they all go on it: what is left for the last sheet is often little. */
+function cheaper(p: Prepared, sheet: LaidSheet, used: readonly number[], random: Random, meter: Meter): LaidSheet {
+  const { stocks } = p.problem;
+  const price = (k: number): number => stocks[k]!.price;
+  const tries = stocksByPrice(p, used)
+    .filter(k => price(k) < price(sheet.stock))
+    .sort((a, b) => price(a) - price(b) || a - b);
+  const quantity = p.problem.kinds.map((_, k) => sheet.laid.filter(l => l.kind === k).length);
+  const order = [...quantity.keys()].sort((a, b) => p.hullArea[b]! - p.hullArea[a]! || a - b);
+  for (const stock of tries) {
+    const tried = fillOne(p, { order, quantity }, stock, random, meter);
+    if (tried.laid.length === sheet.laid.length) return tried;
+  }
+  return sheet;
+}
+
 /** A first layout: sheet after sheet, each of the stock that is cheapest and takes anything, largest shapes first.
  * @param quantity of each kind */
 export function fillSheets(p: Prepared, quantity: readonly number[], random: Random, meter: Meter): SheetLayout {
-  const order = quantity.map((_, k) => k).sort((a, b) => hullArea(p, b) - hullArea(p, a) || a - b);
+  const order = quantity.map((_, k) => k).sort((a, b) => p.hullArea[b]! - p.hullArea[a]! || a - b);
   const rest: Rest = { order, quantity: [...quantity] };
   const used = p.problem.stocks.map(() => 0);
   const sheets: LaidSheet[] = [];
@@ -76,5 +90,7 @@ export function fillSheets(p: Prepared, quantity: readonly number[], random: Ran
     for (const l of sheet.laid) rest.quantity[l.kind]!--;
     sheets.push(sheet);
   }
+  const last = sheets.pop();
+  if (last) sheets.push(cheaper(p, last, used, random, meter));
   return { sheets, left: rest.order.flatMap(k => Array.from({ length: rest.quantity[k]! }, () => k)) };
 }

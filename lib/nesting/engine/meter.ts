@@ -1,4 +1,4 @@
-/** How much a search may spend: overlaps worked out, which is the same on every machine, or time. */
+/** How much a search may spend: places looked at (and pairs of pieces there, see clash.ts), which is the same on every machine, or time. */
 export type Budget =
   | { readonly kind: 'evaluations'; readonly most: number }
   | { readonly kind: 'milliseconds'; readonly most: number };

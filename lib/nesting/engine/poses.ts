@@ -1,7 +1,7 @@
 import type { Point } from '../../geometry/point.js';
 import type { Radians } from '../../units/length.js';
 import { convexPieces } from './convex-pieces.js';
-import { boxOf, hullOf, type Ring, ringArea, type Shape, shapeArea, tidy } from './polygon.js';
+import { type Box, boxOf, hullOf, type Ring, ringArea, type Shape, shapeArea, tidy } from './polygon.js';
 
 /** A way a shape may lie: mirrored first (x to -x) where it says so, then turned anticlockwise. */
 export interface Turn {
@@ -9,6 +9,8 @@ export interface Turn {
   readonly mirrored: boolean;
   /** kinds of stock it may lie on so, by number; all unless given */
   readonly on?: readonly number[];
+  /** its box so turned, where the polygon stands off the true shape; the polygon's own unless given */
+  readonly box?: Box;
 }
 
 /** Shapes that are alike: how they may lie and how many there are. */
@@ -89,7 +91,7 @@ export function posesOf(kind: Kind, index: number): Pose[] {
   const poses: Pose[] = [];
   for (const turn of kind.turns) {
     const lying = [outline, ...openings].map(r => turned(r, turn));
-    const box = boxOf(lying[0]!);
+    const box = turn.box ?? boxOf(lying[0]!);
     const corner = { x: box.minX, y: box.minY };
     const rings = lying.map(r => moved(r, corner));
     const width = box.maxX - box.minX;

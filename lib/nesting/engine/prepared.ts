@@ -1,6 +1,6 @@
 import type { Point } from '../../geometry/point.js';
 import { convexPieces } from './convex-pieces.js';
-import { boxOf, type Shape, shapeArea } from './polygon.js';
+import { boxOf, hullOf, ringArea, type Shape, shapeArea } from './polygon.js';
 import { type Kind, type Pose, posesOf } from './poses.js';
 import { type Tables, tablesOf } from './tables.js';
 
@@ -10,6 +10,8 @@ export interface Stock {
   readonly height: number;
   /** shapes nothing may lie on: what an outline lacks of its box, and defects */
   readonly forbidden: readonly Shape[];
+  /** what of its area may be used; the rectangle less the forbidden shapes unless given */
+  readonly room?: number;
   /** how many there are; without it as many as are needed */
   readonly count?: number;
   readonly price: number;
@@ -32,6 +34,7 @@ export interface Prepared {
   /** how much a kind's overlap counts */
   readonly scale: Float64Array;
   readonly area: Float64Array;
+  readonly hullArea: Float64Array;
   /** by kind of stock, poses of what is forbidden and where they lie */
   readonly forbidden: readonly (readonly { readonly pose: number; readonly at: Point }[])[];
   /** usable area of each kind of stock */
@@ -73,7 +76,8 @@ export function prepare(problem: Problem): Prepared {
     posesFrom[k + 1] = posesFrom[k]! + p.length;
   });
   const poses: Pose[] = each.flat();
-  const touch = TOUCH * Math.min(...poses.map(p => Math.min(p.width, p.height)));
+  // of no poses at all there is nothing that could touch
+  const touch = TOUCH * Math.min(1e9, ...poses.map(p => Math.min(p.width, p.height)));
   const forbidden = stocks.map(stock =>
     stock.forbidden.map(shape => {
       const pose = forbiddenPose(shape);
@@ -81,16 +85,17 @@ export function prepare(problem: Problem): Prepared {
       return { pose: poses.length - 1, at: pose.corner };
     }),
   );
-  const first = kinds.map((_, k) => poses[posesFrom[k]!]!);
+  const hullArea = Float64Array.from(kinds, k => ringArea(hullOf(k.shape.outline)));
   return {
     problem,
     tables: tablesOf(poses),
     posesFrom,
     allowed: allowedOn(poses, stocks, touch),
-    scale: Float64Array.from(first, p => Math.sqrt(Math.sqrt(p.hullArea))),
-    area: Float64Array.from(first, p => p.area),
+    scale: hullArea.map(a => Math.sqrt(Math.sqrt(a))),
+    area: Float64Array.from(kinds, k => shapeArea(k.shape)),
+    hullArea,
     forbidden,
-    room: stocks.map(s => s.width * s.height - s.forbidden.reduce((sum, f) => sum + shapeArea(f), 0)),
+    room: stocks.map(s => s.room ?? s.width * s.height - s.forbidden.reduce((sum, f) => sum + shapeArea(f), 0)),
     touch,
   };
 }

@@ -58,6 +58,7 @@ export const overlapList = (s: Search): Overlaps => {
 
 /** All pairs that overlap, and the sum of their overlaps by size. */
 export function findOverlaps(s: Search, o: Overlaps): void {
+  s.meter.evaluations += s.movable;
   o.count = 0;
   o.loss = 0;
   o.clashing.fill(0);

@@ -15,18 +15,32 @@ export function usedLength(s: Search): number {
   return used;
 }
 
-/** Makes the first bay shorter: what lies right of a line moves left by as much, and nothing sticks out. */
-export function shorten(s: Search, length: number): void {
+/** A pose of shape i no wider than a length; its own if that will do, -1 if none will. */
+function poseWithin(s: Search, i: number, length: number): number {
+  const own = s.pose[i]!;
+  if (s.tables.width[own]! <= length) return own;
+  const kind = s.kind[i]!;
+  const stock = s.bays[0]!.stock;
+  for (let p = s.posesFrom[kind]!; p < s.posesFrom[kind + 1]!; p++)
+    if (s.tables.width[p]! <= length && s.allowed[p * s.stocks + stock] === 1) return p;
+  return -1;
+}
+
+/** Makes the first bay shorter: what lies right of a line moves left by as much, and nothing sticks out.
+ * @returns false, with nothing changed, if a shape cannot lie in so short a bay */
+export function shorten(s: Search, length: number): boolean {
   const bay = s.bays[0]!;
+  for (let i = 0; i < s.movable; i++) if (poseWithin(s, i, length) < 0) return false;
   const by = bay.width - length;
   const line = bay.x + s.random() * bay.width;
   bay.width = length;
   for (let i = 0; i < s.movable; i++) {
-    const p = s.pose[i]!;
-    const w = s.tables.width[p]!;
-    const x = s.x[i]! + w / 2 > line ? s.x[i]! - by : s.x[i]!;
-    put(s, i, p, within(x, bay.x, bay.x + length - w), s.y[i]!, 0);
+    const p = poseWithin(s, i, length);
+    const x = (s.x[i]! + s.right[i]!) / 2 > line ? s.x[i]! - by : s.x[i]!;
+    const y = within(s.y[i]!, bay.y, bay.y + bay.height - s.tables.height[p]!);
+    put(s, i, p, within(x, bay.x, bay.x + length - s.tables.width[p]!), y, 0);
   }
+  return true;
 }
 
 /** The large shapes that make up three quarters of all: swapping small ones changes little. */

@@ -32,6 +32,9 @@ const TRIALS = { anywhere: 8, near: 8, corners: 16 };
 const FIRST_STEP = 0.02;
 const LAST_STEP = 0.001;
 const LAYOUTS_KEPT = 20;
+/** Rounds without gain before a try is given up: after a gain, and the most after many failures. */
+const PATIENCE = 40;
+const LAST_PATIENCE = 160;
 
 /** A first layout: largest first, each as far left as it is found to go. */
 function fillStrip(s: Search): void {
@@ -61,35 +64,45 @@ function pick(s: Search, pool: readonly Snapshot[]): Snapshot {
   return pool[Math.floor(Math.min(0.999, Math.abs(normal) / 4) * pool.length)]!;
 }
 
-/** Shortens and separates; where that fails, in smaller steps, and at the least step from a kept layout with two large shapes swapped. */
+/** What exploring has come to: how far the strip is shortened at once, how long one try lasts, and layouts that failed. */
+interface Progress {
+  step: number;
+  patience: number;
+  readonly pool: Snapshot[];
+}
+
+/** After a try that failed: a smaller step from the best, or at the least step a kept layout with two large shapes swapped. */
+function recover(s: Search, t: Tools, best: Best, state: Progress, length: number): boolean {
+  if (state.step > LAST_STEP) {
+    state.step = Math.max(LAST_STEP, state.step / 2);
+    backTo(s, best);
+    return shorten(s, best.length * (1 - state.step));
+  }
+  const kept = snapshot(s);
+  store(s, kept, t.best.loss);
+  state.pool.push(kept);
+  state.pool.sort((a, b) => a.loss - b.loss);
+  if (state.pool.length > LAYOUTS_KEPT) state.pool.pop();
+  state.patience = Math.min(LAST_PATIENCE, state.patience * 1.15);
+  s.bays[0]!.width = length;
+  restore(s, pick(s, state.pool));
+  swapLarge(s);
+  return true;
+}
+
+/** Shortens and separates as long as the budget lasts or a shape fills the whole length. */
 function explore(s: Search, t: Tools, best: Best, meter: Meter): void {
   const going = (): boolean => meter.spent() < 1;
-  const pool: Snapshot[] = [];
-  let step = FIRST_STEP;
-  let patience = 40;
-  shorten(s, best.length * (1 - step));
-  while (going()) {
+  const state: Progress = { step: FIRST_STEP, patience: PATIENCE, pool: [] };
+  let open = shorten(s, best.length * (1 - state.step));
+  while (open && going()) {
     const length = s.bays[0]!.width;
-    if (separate(s, t, { trials: TRIALS, patience, strikes: 2, going })) {
+    if (separate(s, t, { trials: TRIALS, patience: state.patience, strikes: 2, going })) {
       keep(s, best);
-      pool.length = 0;
-      patience = 40;
-      shorten(s, best.length * (1 - step));
-    } else if (step > LAST_STEP) {
-      step = Math.max(LAST_STEP, step / 2);
-      backTo(s, best);
-      shorten(s, best.length * (1 - step));
-    } else {
-      const kept = snapshot(s);
-      store(s, kept, t.best.loss);
-      pool.push(kept);
-      pool.sort((a, b) => a.loss - b.loss);
-      if (pool.length > LAYOUTS_KEPT) pool.pop();
-      patience = Math.min(160, patience * 1.15);
-      s.bays[0]!.width = length;
-      restore(s, pick(s, pool));
-      swapLarge(s);
-    }
+      state.pool.length = 0;
+      state.patience = PATIENCE;
+      open = shorten(s, best.length * (1 - state.step)) || shorten(s, best.length * (1 - LAST_STEP));
+    } else open = recover(s, t, best, state, length);
   }
 }
 
@@ -98,8 +111,8 @@ function press(s: Search, t: Tools, best: Best, meter: Meter): void {
   const going = (): boolean => meter.spent() < 1;
   while (going()) {
     backTo(s, best);
-    shorten(s, best.length * (1 - (0.0006 * (1 - meter.spent()) + 0.00001)));
-    if (separate(s, t, { trials: TRIALS, patience: 40, strikes: 2, going })) keep(s, best);
+    if (!shorten(s, best.length * (1 - (0.0006 * (1 - meter.spent()) + 0.00001)))) return;
+    if (separate(s, t, { trials: TRIALS, patience: PATIENCE, strikes: 2, going })) keep(s, best);
   }
 }
 

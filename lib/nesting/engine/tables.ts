@@ -8,6 +8,8 @@ export interface Tables {
   readonly count: number;
   readonly width: Float64Array;
   readonly height: Float64Array;
+  /** how many convex pieces a pose has */
+  readonly pieces: Float64Array;
   /** index in `data` of a pair, at first * count + second; -1 until it is made */
   readonly start: Int32Array;
   /** for each pair the number of its polygons; for each polygon the number of its edges, its box (min x, min y, max x, max y), then
@@ -26,6 +28,7 @@ export function tablesOf(poses: readonly Pose[]): Tables {
     count,
     width: Float64Array.from(poses, p => p.width),
     height: Float64Array.from(poses, p => p.height),
+    pieces: Float64Array.from(poses, p => p.pieces.length),
     start: new Int32Array(count * count).fill(-1),
     data: new Float64Array(4096),
     used: 0,

@@ -5,7 +5,7 @@ import type { CutPart } from '../../lib/cutting/cut-part.js';
 import { Unusable } from '../../lib/findings/unusable.js';
 import { area, bounds } from '../../lib/geometry/measure.js';
 import { circle, rectangle, solid } from '../../lib/geometry/outline.js';
-import { nest, type Wanted } from '../../lib/nesting/nest.js';
+import { nestCuts, type Wanted } from '../../lib/nesting/nest-cuts.js';
 import type { Sheet } from '../../lib/nesting/sheet.js';
 import { felloe } from '../../lib/parts/felloe.js';
 import type { Part } from '../../lib/parts/part.js';
@@ -47,10 +47,10 @@ const count = (sheets: readonly Sheet[], id: string) =>
 test('a felloe goes on a board just as wide as it needs with trued edges and margins; a hair less is a stop that names it', () => {
   const width = 15 * IN - 10.75 * IN * Math.cos(Math.PI / 5) + 2 * (IN / 8) + 2 * 5;
   const wanted = [{ cut: routed(ferryFelloe), quantity: 5 }];
-  const fits = nest(wanted, [{ ...plank, width }], router);
+  const fits = nestCuts(wanted, [{ ...plank, width }], router);
   expect(fits.findings).toEqual([]);
   expect(count(fits.value, 'felloe')).toBe(5);
-  const { value, findings } = nest(wanted, [{ ...plank, width: width - 0.01 }], router);
+  const { value, findings } = nestCuts(wanted, [{ ...plank, width: width - 0.01 }], router);
   expect(value).toEqual([]);
   expect(findings).toMatchObject([{ level: 'stop', rule: 'stock-too-small', where: 'stock.plank.width' }]);
   near(Number(findings[0]!.limit), width);
@@ -59,20 +59,20 @@ test('a felloe goes on a board just as wide as it needs with trued edges and mar
 
 test('a board too short is a stop that names its length and what is needed', () => {
   const needed = 2 * 15 * IN * Math.sin(Math.PI / 5) + 10;
-  const { findings } = nest([{ cut: routed(ferryFelloe), quantity: 1 }], [{ ...plank, length: needed - 1 }], router);
+  const { findings } = nestCuts([{ cut: routed(ferryFelloe), quantity: 1 }], [{ ...plank, length: needed - 1 }], router);
   expect(findings).toMatchObject([{ level: 'stop', where: 'stock.plank.length' }]);
   near(Number(findings[0]!.limit), needed);
 });
 
 test('the five felloes of the example wheel come from one 8 ft 1x8, and utilisation is their area over the board', () => {
-  const { value, findings } = nest([{ cut: routed(ferryFelloe), quantity: 5 }], [{ ...plank, count: 2 }], router);
+  const { value, findings } = nestCuts([{ cut: routed(ferryFelloe), quantity: 5 }], [{ ...plank, count: 2 }], router);
   expect(findings).toEqual([]);
   expect(value.map(s => [s.number, s.placements.length])).toEqual([[1, 5]]);
   near(value[0]!.utilisation, (5 * area(ferryFelloe.region)) / (96 * 7.25 * IN * IN));
 });
 
 test('too few boards: all are laid out and the stop says how many more', () => {
-  const { value, findings } = nest([{ cut: routed(ferryFelloe), quantity: 11 }], [{ ...plank, count: 1 }], router);
+  const { value, findings } = nestCuts([{ cut: routed(ferryFelloe), quantity: 11 }], [{ ...plank, count: 1 }], router);
   expect(value.map(s => [s.stock.name, s.number, s.placements.length])).toEqual([
     ['plank', 1, 5],
     ['plank', 2, 5],
@@ -87,7 +87,7 @@ test('grain runs along the stock, face up or face down; without grain a part may
   // worked from the back it lies mirrored: a grain of 30° is seen at 150°
   const back = rect(150, 20, { id: 'back', grain: Math.PI / 6, stock: 'plank', features: [lap('back', 5, 20)] });
   const wanted = [slanted, back].map(p => ({ cut: routed(p), quantity: 2 }));
-  const { value } = nest(wanted, [{ ...plank, width: 240 }], router);
+  const { value } = nestCuts(wanted, [{ ...plank, width: 240 }], router);
   const along = (id: string) =>
     value
       .flatMap(s => s.placements)
@@ -96,7 +96,7 @@ test('grain runs along the stock, face up or face down; without grain a part may
   expect(along('slanted')).toHaveLength(2);
   for (const turn of along('slanted')) near(Math.abs(Math.sin(turn + Math.PI / 2)), 0);
   for (const turn of along('back')) near(Math.abs(Math.sin(turn + (Math.PI * 5) / 6)), 0);
-  const free = nest([{ cut: routed(rect(40, 200, { stock: 'plank' })), quantity: 1 }], [plank], router);
+  const free = nestCuts([{ cut: routed(rect(40, 200, { stock: 'plank' })), quantity: 1 }], [plank], router);
   expect(free.findings).toEqual([]);
   expect(Math.abs(Math.sin(free.value[0]!.placements[0]!.motion.turn))).toBe(1);
 });
@@ -107,12 +107,12 @@ test.each([
   ['hand', SAW, 3.2 + 1],
 ] as const)('side by side with a %s, finished outlines are the cut and a bridge apart', (method, cutter, gap) => {
   const wanted = [{ cut: cut(rect(100, 50), cutter, method).value, quantity: 4 }];
-  const { value } = nest(wanted, [ply], { method });
+  const { value } = nestCuts(wanted, [ply], { method });
   expect(leastGap(value[0]!, 50)).toBeCloseTo(gap, 6);
   // as many rows as fit: the margin is to the finished outline, the cut may use it
   const exact = { ...ply, width: 2 * 50 + gap + 10, length: 2 * 100 + gap + 10 };
-  expect(nest(wanted, [exact], { method }).value.map(s => s.placements.length)).toEqual([4]);
-  expect(nest(wanted, [{ ...exact, width: exact.width - 0.01 }], { method }).value.length).toBeGreaterThan(1);
+  expect(nestCuts(wanted, [exact], { method }).value.map(s => s.placements.length)).toEqual([4]);
+  expect(nestCuts(wanted, [{ ...exact, width: exact.width - 0.01 }], { method }).value.length).toBeGreaterThan(1);
 });
 
 const anyPart = fc.oneof(
@@ -153,7 +153,7 @@ test('every part in its quantity, inside the trued stock by its margin, a safe g
     fc.property(anyJob, fc.constantFrom(0, 5, 12), fc.constantFrom(0, 3), (job, margin, trued) => {
       const stock = { ...ply, kind: 'board', margin, true: trued } as const;
       const wanted = wantedOf(job);
-      const { value, findings } = nest(wanted, [stock], router);
+      const { value, findings } = nestCuts(wanted, [stock], router);
       expect(findings).toEqual([]);
       for (const w of wanted) expect(count(value, w.cut.part.id)).toBe(w.quantity);
       for (const sheet of value) {
@@ -172,7 +172,7 @@ test('same input, same layout', () => {
   fc.assert(
     fc.property(anyJob, job => {
       const lay = () =>
-        JSON.stringify(nest(wantedOf(job), [ply], router).value.map(s => s.placements.map(p => p.motion)));
+        JSON.stringify(nestCuts(wantedOf(job), [ply], router).value.map(s => s.placements.map(p => p.motion)));
       expect(lay()).toBe(lay());
     }),
     { numRuns: 15 },
@@ -188,7 +188,7 @@ test('ring segments lie in each other: a column of them takes a third less than 
     stock: 'ply',
     grained: false,
   });
-  const { value } = nest([{ cut: routed(segment), quantity: 12 }], [ply], router);
+  const { value } = nestCuts([{ cut: routed(segment), quantity: 12 }], [ply], router);
   const used = Math.max(...boxes(value[0]!).map(b => b.maxX));
   const box = bounds(segment.region.outer);
   expect(value).toHaveLength(1);
@@ -200,7 +200,7 @@ test('2000 parts are all laid out, and well', () => {
     cut: routed(rect(40 + 11 * i, 30 + 5 * i, { id: `r${i}` })),
     quantity: 100,
   }));
-  const { value, findings } = nest(sizes, [ply], router);
+  const { value, findings } = nestCuts(sizes, [ply], router);
   expect(findings).toEqual([]);
   expect(value.reduce((sum, s) => sum + s.placements.length, 0)).toBe(2000);
   const full = value.slice(0, -1);
@@ -209,7 +209,7 @@ test('2000 parts are all laid out, and well', () => {
 
 test('a part larger than the bed is a stop; stock longer than the bed a warning; the stock may lie across', () => {
   const wanted = [{ cut: routed(rect(600, 100, { grain: 0 })), quantity: 1 }];
-  const on = (length: number, width: number) => nest(wanted, [ply], { ...router, bed: { length, width } }).findings;
+  const on = (length: number, width: number) => nestCuts(wanted, [ply], { ...router, bed: { length, width } }).findings;
   expect(on(1220, 610)).toEqual([]);
   expect(on(610, 1220)).toEqual([]);
   expect(on(700, 650)).toMatchObject([
@@ -225,7 +225,7 @@ test('a part larger than the bed is a stop; stock longer than the bed a warning;
 
 test('a stock that is not there, or half a part, is refused', () => {
   const wanted = [{ cut: routed(rect(60, 10, { stock: 'oak' })), quantity: 1 }];
-  expect(() => nest(wanted, [ply, plank], router)).toThrow(Unusable);
-  expect(() => nest(wanted, [ply, plank], router)).toThrow('plate.stock is oak; allowed: ply, plank');
-  expect(() => nest([{ cut: routed(rect(60, 10)), quantity: 1.5 }], [ply], router)).toThrow('plate.quantity is 1.5');
+  expect(() => nestCuts(wanted, [ply, plank], router)).toThrow(Unusable);
+  expect(() => nestCuts(wanted, [ply, plank], router)).toThrow('plate.stock is oak; allowed: ply, plank');
+  expect(() => nestCuts([{ cut: routed(rect(60, 10)), quantity: 1.5 }], [ply], router)).toThrow('plate.quantity is 1.5');
 });
