@@ -21,8 +21,8 @@ interface Candidate {
 /** Steps spent where fewer sheets might do: a few tenths of a second. */
 const STEPS = 8;
 
-const kindOf = ({ cut, quantity, ways }: Candidate, gap: Mm): Kind => ({
-  shape: roomShape(cut.finished, gap),
+const kindOf = ({ cut, quantity, ways }: Candidate, gap: Mm, smallest: Mm): Kind => ({
+  shape: roomShape(cut.finished, gap, smallest),
   quantity,
   turns: ways.map(({ turn, corner, silhouette: { width, height } }) => ({
     angle: turn,
@@ -58,8 +58,9 @@ function filledOf(p: Prepared, sheet: LaidSheet, candidates: readonly Candidate[
 export function fewerSheets(candidates: readonly Candidate[], plain: readonly Filled[], room: Room, gap: Mm): readonly Filled[] {
   const total = candidates.reduce((sum, c) => sum + c.quantity * area(c.cut.finished), 0);
   if (plain.length <= Math.max(1, Math.ceil(total / (room.length * room.width)))) return plain;
+  const smallest = Math.min(...candidates.flatMap(c => c.ways.map(w => Math.min(w.silhouette.width, w.silhouette.height))));
   const problem: Problem = {
-    kinds: candidates.map(c => kindOf(c, gap)),
+    kinds: candidates.map(c => kindOf(c, gap, smallest)),
     stocks: [{ width: room.length, height: room.width, forbidden: [], price: 1 }],
   };
   const p = preparedOf(problem);

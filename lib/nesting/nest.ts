@@ -10,7 +10,8 @@ import { searchSheets } from './engine/search-sheets.js';
 import { preparedOf, type Runner } from './engine/task.js';
 import type { NestedPiece, NestLayout, NestPart, NestPlacement, NestStock } from './job.js';
 import { offcutOf } from './offcut.js';
-import { kindOf } from './part-room.js';
+import { kindOf, leastWidth } from './part-room.js';
+import { plainStart } from './plain-start.js';
 import { rawRegion, type Room, roomOf } from './stock-room.js';
 
 export interface NestOptions {
@@ -23,7 +24,7 @@ export interface NestOptions {
 }
 
 /** A job made ready for the engine. */
-interface Job {
+export interface Job {
   readonly parts: readonly NestPart[];
   readonly stocks: readonly NestStock[];
   readonly rooms: readonly Room[];
@@ -51,7 +52,8 @@ function jobOf(given: readonly NestPart[], all: readonly NestStock[], options: N
   const stocks = made.flatMap(m => (m.room ? [m.stock] : []));
   const rooms = made.flatMap(m => (m.room ? [m.room] : []));
   const parts = given.filter(p => p.quantity > 0);
-  const kinds = parts.map(p => kindOf(p, stocks, options.gap));
+  const smallest = leastWidth(parts, options.gap);
+  const kinds = parts.map(p => kindOf(p, stocks, options.gap, smallest));
   return { parts, stocks, rooms, problem: { kinds, stocks: rooms.map(r => r.stock) }, gap: options.gap };
 }
 
@@ -117,7 +119,7 @@ function layoutOf(job: Job, found: SheetLayout): NestLayout {
 function* search(job: Job, effort: Effort, seed: number): Rounds<SheetLayout> {
   if (job.parts.length === 0 || job.stocks.length === 0)
     return { sheets: [], left: job.problem.kinds.flatMap((k, i) => Array.from({ length: k.quantity }, () => i)) };
-  return yield* searchSheets(job.problem, effort, seed);
+  return yield* searchSheets(job.problem, effort, seed, plainStart(job));
 }
 
 /** Lays parts out on stock: fewest and cheapest pieces first, then the most left whole of the least filled. Finished outlines lie a gap

@@ -1,3 +1,5 @@
+import { asCircle } from '../geometry/outline.js';
+import type { Point } from '../geometry/point.js';
 import { segments } from '../geometry/segment.js';
 import type { Radians } from '../units/length.js';
 import type { GrainRule, NestPart, NestStock } from './job.js';
@@ -10,7 +12,7 @@ export interface Lie {
 
 const TURN = 2 * Math.PI;
 /** Where any turn is allowed, these steps are tried, from the longest straight edge and from the part's own frame. */
-const FREE_STEPS = 24;
+const FREE_STEPS = 12;
 const NEAR = 1e-9;
 
 const folded = (angle: Radians, period: Radians): Radians => ((angle % period) + period) % period;
@@ -71,11 +73,21 @@ function turnsOn(part: NestPart, stock: NestStock, mirrored: boolean): Radians[]
   return all.filter(a => off(seen + a, target) <= within + NEAR);
 }
 
+/** Whether a part is of concentric circles, so that every turn looks alike. */
+function isRound(part: NestPart): boolean {
+  const circles = [part.region.outer, ...part.region.openings].map(asCircle);
+  const [first] = circles;
+  const apart = (c: Point): number => Math.abs(c.x - first!.center.x) + Math.abs(c.y - first!.center.y);
+  return circles.every(c => c !== undefined && apart(c.center) < NEAR);
+}
+
 /** Ways a part may lie on a stock, each once, from 0 up to a full turn. */
 export function liesOn(part: NestPart, stock: NestStock): Lie[] {
   const lies: Lie[] = [];
+  const once = isRound(part);
   for (const mirrored of part.mirrored ? [false, true] : [false])
     for (const turn of turnsOn(part, stock, mirrored)) {
+      if (once && lies.length > 0) return lies;
       // -0 and a hair below a full turn are 0
       const angle = folded(turn + NEAR, TURN) < 2 * NEAR ? 0 : folded(turn, TURN);
       if (!lies.some(l => l.mirrored === mirrored && Math.abs(l.angle - angle) < NEAR)) lies.push({ angle, mirrored });
