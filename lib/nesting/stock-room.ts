@@ -26,7 +26,8 @@ export const rawRegion = (stock: NestStock): Region =>
 /** What of it finished outlines may lie in, grown by half the gap as the parts' rooms are. */
 function usable(stock: NestStock, gap: Mm): Region[] {
   const by = gap / 2 - (stock.margin ?? 0);
-  if (stock.kind === 'offcut') return offset([stock.outline], by, { join: 'mitre', limit: 10 });
+  // grown, a notch would lose its tip: rooms that clear the grown outline might hold parts that do not clear the notch
+  if (stock.kind === 'offcut') return offset([stock.outline], Math.min(0, by), { join: 'mitre', limit: 10 });
   const trued = stock.kind === 'board' ? (stock.true ?? 0) : 0;
   const width = stock.width - 2 * trued + 2 * by;
   if (!(stock.length + 2 * by > 0 && width > 0)) return [];
@@ -39,7 +40,7 @@ const shapeOf = (region: Region): Shape => {
 };
 
 /** The rectangle a stock is searched as and what of it is forbidden; undefined if its margins leave nothing.
- * Parts' rooms keep clear of defects, so parts keep half the gap from them. */
+ * Parts' rooms keep clear of defects and of an offcut's edge, so parts keep half the gap from them. */
 export function roomOf(stock: NestStock, gap: Mm): Room | undefined {
   const free = usable(stock, gap);
   if (free.length === 0) return undefined;

@@ -6,7 +6,7 @@ import { betterSheets, type Laid, type LaidSheet, laidArea, type SheetLayout } f
 
 /** Shapes moved about at once, at most: more make a round slow without making it likelier to succeed. */
 const TOGETHER = 120;
-const FIRST_PATIENCE = 20;
+const FIRST_PATIENCE = (globalThis as any).T?.fp ?? 20;
 const LAST_PATIENCE = 150;
 
 const freeArea = (p: Prepared, sheet: LaidSheet): number => p.room[sheet.stock]! - laidArea(p, sheet.laid);
@@ -104,10 +104,11 @@ export function emptySheets(p: Prepared, start: SheetLayout, random: Random, met
       const sheets = how(p, best.sheets, victim, random, meter, patience);
       tried = sheets && { sheets, left: best.left };
     }
+    (globalThis as any).ST?.(tried ? (betterSheets(p, tried, best) ? 'gain' : 'nogain') : 'fail', meter.evaluations, best.sheets.map(q => q.laid.length).join());
     if (tried && betterSheets(p, tried, best)) {
       best = tried;
       patience = FIRST_PATIENCE;
-    } else patience = Math.min(LAST_PATIENCE, patience * 1.01);
+    } else patience = Math.min(LAST_PATIENCE, patience * ((globalThis as any).T?.gr ?? 1.01));
     // a try that moves nothing costs nothing: it must not run for ever
     meter.evaluations += 200;
   }

@@ -125,6 +125,8 @@ export interface SeparateOptions {
   /** rounds without gain before the best is taken up again, and how often that is done */
   readonly patience: number;
   readonly strikes: number;
+  /** rounds in all */
+  readonly most: number;
   /** whether to go on */
   readonly going: () => boolean;
 }
@@ -142,9 +144,10 @@ export function separate(s: Search, t: Tools, options: SeparateOptions): boolean
   s.weight.set(s.size);
   findOverlaps(s, overlaps);
   store(s, best, overlaps.loss);
+  let rounds = 0;
   for (let strike = 0; strike < options.strikes; strike++) {
     const before = best.loss;
-    for (let idle = 0; idle < options.patience && overlaps.count > 0 && options.going(); idle++) {
+    for (let idle = 0; idle < options.patience && overlaps.count > 0 && rounds < options.most && options.going(); idle++, rounds++) {
       moveAll(s, overlaps, t.placer, t.order, options.trials);
       findOverlaps(s, overlaps);
       if (overlaps.loss < best.loss) {
@@ -156,7 +159,7 @@ export function separate(s: Search, t: Tools, options: SeparateOptions): boolean
     if (overlaps.count === 0) return true;
     restore(s, best);
     findOverlaps(s, overlaps);
-    if (!options.going()) return false;
+    if (rounds >= options.most || !options.going()) return false;
     if (best.loss < 0.98 * before) strike = -1;
   }
   return false;

@@ -7,6 +7,8 @@ import { put, type Search } from './search.js';
 import { type SeparateOptions, separate, toolsOf } from './separate.js';
 import type { Laid, LaidSheet } from './sheets.js';
 
+/** Rounds of one try at most, as a multiple of its patience: a try that only creeps on costs more than another. */
+const ROUNDS = 3;
 const TRIALS = { anywhere: 12, near: 8, corners: 16 };
 
 /** Puts a shape anywhere in any bay it may lie in. @returns whether there is one */
@@ -49,7 +51,7 @@ export function squeezeIn(
     put(s, i, l.pose, bays[l.b]!.x + l.x, bays[l.b]!.y + l.y, l.b);
   });
   for (let i = there.length; i < s.movable; i++) if (!throwIn(s, i)) return undefined;
-  const options: SeparateOptions = { trials: TRIALS, patience, strikes: 2, going: () => meter.spent() < 1 };
+  const options: SeparateOptions = { trials: TRIALS, patience, strikes: 1, most: ROUNDS * patience, going: () => meter.spent() < 1 };
   if (!separate(s, toolsOf(s), options)) return undefined;
   return sheets.map((sheet, b) => ({ stock: sheet.stock, laid: laidIn(s, b) }));
 }

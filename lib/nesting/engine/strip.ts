@@ -97,7 +97,7 @@ function explore(s: Search, t: Tools, best: Best, meter: Meter): void {
   let open = shorten(s, best.length * (1 - state.step));
   while (open && going()) {
     const length = s.bays[0]!.width;
-    if (separate(s, t, { trials: TRIALS, patience: state.patience, strikes: 2, going })) {
+    if (separate(s, t, { trials: TRIALS, patience: state.patience, strikes: 2, most: Infinity, going })) {
       keep(s, best);
       state.pool.length = 0;
       state.patience = PATIENCE;
@@ -112,7 +112,7 @@ function press(s: Search, t: Tools, best: Best, meter: Meter): void {
   while (going()) {
     backTo(s, best);
     if (!shorten(s, best.length * (1 - (0.0006 * (1 - meter.spent()) + 0.00001)))) return;
-    if (separate(s, t, { trials: TRIALS, patience: PATIENCE, strikes: 2, going })) keep(s, best);
+    if (separate(s, t, { trials: TRIALS, patience: PATIENCE, strikes: 2, most: Infinity, going })) keep(s, best);
   }
 }
 
