@@ -49,7 +49,8 @@ async function layOut(asked: Asked): Promise<{ layout: NestLayout; parts: NestPa
   const grain = word(asked, 'grain', ['none', 'along', 'across']);
   const turns = turnsOf(asked);
   const { seed, ...search } = searchOf(asked);
-  if (asked.words.length === 0) refuse('FILE', 'missing', 'files of parts: .dxf, .svg or .json, with *4 for four of it');
+  if (asked.words.length === 0)
+    refuse('FILE', 'missing', 'files of parts: .dxf, .svg or .json, with *4 for four of it');
   const { readStock } = await import('../nest/stock-words.js');
   const { readParts } = await import('../nest/part-files.js');
   const stock = await readStock(asked.texts('stock'), { unit, margin, true: trued, grain });
@@ -69,7 +70,8 @@ export const nest: Command = {
   name: 'nest',
   operands: 'FILE...',
   most: 1000,
-  summary: 'Lay the parts of FILES (.dxf, .svg, .json; plate.dxf*4 for four) out on stock and write a drawing of each piece.',
+  summary:
+    'Lay the parts of FILES (.dxf, .svg, .json; plate.dxf*4 for four) out on stock and write a drawing of each piece.',
   options: {
     stock: options.value(`${STOCK_FORM}; may be given more than once`, { alias: 's' }),
     out: options.value('the folder to write: new, empty, or written by an earlier run', { alias: 'o' }),
@@ -79,7 +81,9 @@ export const nest: Command = {
     grain: options.value('of the stock: none, along or across its length; the x of parts is laid along it'),
     turns: options.value('how parts may be turned: free, half, none or a step in degrees'),
     mirror: options.flag('parts may lie face down'),
-    straight: options.flag('straight cuts only, for a table saw: strips ripped along the stock, then crosscut; --gap is the kerf'),
+    straight: options.flag(
+      'straight cuts only, for a table saw: strips ripped along the stock, then crosscut; --gap is the kerf',
+    ),
     units: options.value('of bare numbers: mm or in'),
     effort: options.value(`steps to search, the same layout on every machine (${STEPS})`),
     seconds: options.value('search by the clock instead; Ctrl-C keeps the best so far'),
@@ -90,7 +94,10 @@ export const nest: Command = {
   },
   examples: [
     ['$0 nest plate.dxf*4 ring.svg --stock ply=48inx96in --out nested', 'four plates and a ring on sheets of plywood'],
-    ['$0 nest spokes.json --stock 5.5inx96in --true 1/8in --gap 1/8in --straight --out rips', 'straight rips from boards'],
+    [
+      '$0 nest spokes.json --stock 5.5inx96in --true 1/8in --gap 1/8in --straight --out rips',
+      'straight rips from boards',
+    ],
     ['$0 nest parts.json --stock ply=1220x2440 --stock left.dxf --seconds 60 --out nested', 'a minute, an offcut too'],
   ],
   run: async (asked, io) => {
@@ -101,7 +108,10 @@ export const nest: Command = {
     const quiet = asked.flag('quiet');
     sayFindings(layout.findings, quiet, io);
     if (asked.flag('json')) io.out(files.get('report.json')!);
-    else if (!quiet) io.out(`${layout.pieces.length} pieces of stock, ${(100 * layout.utilisation).toFixed(1)} % used; ${files.size} files in ${out}\n`);
+    else if (!quiet)
+      io.out(
+        `${layout.pieces.length} pieces of stock, ${(100 * layout.utilisation).toFixed(1)} % used; ${files.size} files in ${out}\n`,
+      );
     return layout.unplaced.length > 0 ? STOPPED : DONE;
   },
 };

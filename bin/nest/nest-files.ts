@@ -43,7 +43,16 @@ export function layOutStraight(parts: readonly NestPart[], stock: readonly NestS
     utilisation: pieces.length > 0 ? (used * area(rawRegion(one))) / (pieces.length * area(rawRegion(one))) : 0,
     findings:
       missing > 0
-        ? [{ level: 'stop', rule: 'too-few', where: `stock.${one.name}.count`, message, value: one.count!, limit: pieces.length }]
+        ? [
+            {
+              level: 'stop',
+              rule: 'too-few',
+              where: `stock.${one.name}.count`,
+              message,
+              value: one.count!,
+              limit: pieces.length,
+            },
+          ]
         : [],
   };
   const files = nestFiles(parts, stock, layout, piece => pieces[piece.number - 1]!.cuts);

@@ -14,7 +14,10 @@ const idOf = (path: string): string =>
     .replace(/^-|-$/g, '') || 'part';
 
 /** A path and what follows its `*`, 1 without. */
-export function pathAndCount(word: string, field: string): { readonly path: string; readonly count: number | undefined } {
+export function pathAndCount(
+  word: string,
+  field: string,
+): { readonly path: string; readonly count: number | undefined } {
   const [, path = word, count] = /^(.*?)\*([^*/\\]*)$/.exec(word) ?? [];
   return { path, count: count === undefined ? undefined : numberOf(field, count, 1, MOST, true) };
 }

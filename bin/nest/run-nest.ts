@@ -1,10 +1,10 @@
 import { availableParallelism } from 'node:os';
-import { onInterrupt } from '../../lib/node/interrupt.js';
-import { nestClock, nestThreads } from '../../lib/node/nest-threads.js';
-import { progressBar } from '../../lib/node/progress-bar.js';
 import type { Effort } from '../../lib/nesting/engine/rounds.js';
 import type { NestLayout, NestPart, NestStock } from '../../lib/nesting/job.js';
 import { nestLong } from '../../lib/nesting/nest.js';
+import { onInterrupt } from '../../lib/node/interrupt.js';
+import { nestClock, nestThreads } from '../../lib/node/nest-threads.js';
+import { progressBar } from '../../lib/node/progress-bar.js';
 import type { Mm } from '../../lib/units/length.js';
 
 /** How long to search. */
@@ -29,7 +29,9 @@ export async function runNest(
   const pool = nestThreads(length.threads ?? availableParallelism());
   const { seconds, steps } = length;
   const effort: Effort =
-    seconds === undefined ? { kind: 'steps', steps } : { kind: 'seconds', seconds, threads: pool.threads, clock: nestClock };
+    seconds === undefined
+      ? { kind: 'steps', steps }
+      : { kind: 'seconds', seconds, threads: pool.threads, clock: nestClock };
   const interrupt = onInterrupt();
   const bar = await progressBar('nesting', quiet);
   const begun = nestClock();
@@ -43,7 +45,13 @@ export async function runNest(
       note = soFar(best);
       bar.show(shown(), note);
     };
-    return await nestLong(parts, stock, { gap, seed, effort, run: pool.run, watch: { progress, stopped: interrupt.stopped } });
+    return await nestLong(parts, stock, {
+      gap,
+      seed,
+      effort,
+      run: pool.run,
+      watch: { progress, stopped: interrupt.stopped },
+    });
   } finally {
     clearInterval(ticking);
     bar.end();

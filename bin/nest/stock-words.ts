@@ -34,7 +34,10 @@ async function stockOf(word: string, number: number, { unit, ...more }: StockSet
   }
   const [width, length, ...rest] = what.split(/x/i);
   if (width === undefined || length === undefined || rest.length > 0) return refuse('--stock', word, STOCK_FORM);
-  const size = { width: lengthOf('--stock', width, unit, 5, 30_000), length: lengthOf('--stock', length, unit, 5, 30_000) };
+  const size = {
+    width: lengthOf('--stock', width, unit, 5, 30_000),
+    length: lengthOf('--stock', length, unit, 5, 30_000),
+  };
   if (more.true > 0) return [{ ...any, ...size, kind: 'board', name, true: more.true }];
   return [{ ...any, ...size, kind: 'sheet', name }];
 }

@@ -24,5 +24,8 @@ export function nestedDrawing(
   });
   const raw = rawRegion(stock);
   const edge: Entry = { layer: 'STOCK', closed: [raw.outer, ...raw.openings] };
-  return { title: `${piece.stock} ${piece.number}`, layers: layerList([...placed, { layer: 'SCORE', open: cuts }, edge]) };
+  return {
+    title: `${piece.stock} ${piece.number}`,
+    layers: layerList([...placed, { layer: 'SCORE', open: cuts }, edge]),
+  };
 }

@@ -36,7 +36,13 @@ function poseOf(p: Prepared, kind: number, way: Turned): number {
   const { poses } = p.tables;
   const from = p.posesFrom[kind]!;
   const mine = poses.slice(from, p.posesFrom[kind + 1]!);
-  return from + Math.max(0, mine.findIndex(q => q.turn.angle === way.turn));
+  return (
+    from +
+    Math.max(
+      0,
+      mine.findIndex(q => q.turn.angle === way.turn),
+    )
+  );
 }
 
 const laidOut = (p: Prepared, filled: readonly Filled[]): LaidSheet[] =>
@@ -55,10 +61,17 @@ function filledOf(p: Prepared, sheet: LaidSheet, candidates: readonly Candidate[
 
 /** A plain layout on fewer sheets, if the parts' area leaves hope and a short search finds the way; else as it is.
  * @param gap between finished outlines, mm */
-export function fewerSheets(candidates: readonly Candidate[], plain: readonly Filled[], room: Room, gap: Mm): readonly Filled[] {
+export function fewerSheets(
+  candidates: readonly Candidate[],
+  plain: readonly Filled[],
+  room: Room,
+  gap: Mm,
+): readonly Filled[] {
   const total = candidates.reduce((sum, c) => sum + c.quantity * area(c.cut.finished), 0);
   if (plain.length <= Math.max(1, Math.ceil(total / (room.length * room.width)))) return plain;
-  const smallest = Math.min(...candidates.flatMap(c => c.ways.map(w => Math.min(w.silhouette.width, w.silhouette.height))));
+  const smallest = Math.min(
+    ...candidates.flatMap(c => c.ways.map(w => Math.min(w.silhouette.width, w.silhouette.height))),
+  );
   const problem: Problem = {
     kinds: candidates.map(c => kindOf(c, gap, smallest)),
     stocks: [{ width: room.length, height: room.width, forbidden: [], price: 1 }],

@@ -34,14 +34,18 @@ interface Usable {
 }
 
 function usableOf(stock: NestStock): Usable {
-  if (stock.kind === 'offcut') return refuse(`stock.${stock.name}`, 'an offcut', 'a board or sheet: only those are ripped straight');
+  if (stock.kind === 'offcut')
+    return refuse(`stock.${stock.name}`, 'an offcut', 'a board or sheet: only those are ripped straight');
   const margin = stock.margin ?? 0;
   const trued = margin + (stock.kind === 'board' ? (stock.true ?? 0) : 0);
   return { x: margin, y: trued, length: stock.length - 2 * margin, width: stock.width - 2 * trued };
 }
 
 function waysOf(part: NestPart, stock: NestStock): Way[] {
-  const quarter = { ...part, turns: part.turns === undefined || part.turns === 'free' ? { step: Math.PI / 2 } : part.turns } as const;
+  const quarter = {
+    ...part,
+    turns: part.turns === undefined || part.turns === 'free' ? { step: Math.PI / 2 } : part.turns,
+  } as const;
   return liesOn(quarter, stock).map(lie => ({
     lie,
     box: bounds(moveOutline(part.region.outer, { mirrored: lie.mirrored, turn: lie.angle, x: 0, y: 0 })),
@@ -66,18 +70,27 @@ function cutsOf(ripped: Ripped, u: Usable, blanks: readonly Blank[]): Polyline[]
 export function nestStraight(parts: readonly NestPart[], stock: NestStock, kerf: Mm): StraightLayout {
   const u = usableOf(stock);
   const ways = parts.map(p => waysOf(p, stock));
-  const blanks = parts.map((p, i): Blank => ({
-    quantity: p.quantity,
-    ways: ways[i]!.map(({ box }) => ({ length: box.maxX - box.minX, width: box.maxY - box.minY })),
-  }));
-  const ripped = rip(blanks, u.length, u.width, kerf) ?? refuse(`stock.${stock.name}`, 'too small', 'stock that takes the box of every part');
+  const blanks = parts.map(
+    (p, i): Blank => ({
+      quantity: p.quantity,
+      ways: ways[i]!.map(({ box }) => ({ length: box.maxX - box.minX, width: box.maxY - box.minY })),
+    }),
+  );
+  const ripped =
+    rip(blanks, u.length, u.width, kerf) ??
+    refuse(`stock.${stock.name}`, 'too small', 'stock that takes the box of every part');
   const raw = rawRegion(stock);
   return {
     pieces: ripped.map((r, k): StraightPiece => {
       const laid = r.strips.flatMap(s => s.blanks);
       const placements = laid.map((b): NestPlacement => {
         const { lie, box } = ways[b.blank]![b.way]!;
-        const motion = { ...(lie.mirrored && { mirrored: true }), turn: lie.angle, x: u.x + b.x - box.minX, y: u.y + b.y - box.minY };
+        const motion = {
+          ...(lie.mirrored && { mirrored: true }),
+          turn: lie.angle,
+          x: u.x + b.x - box.minX,
+          y: u.y + b.y - box.minY,
+        };
         return { part: parts[b.blank]!.id, motion };
       });
       const top = Math.max(...r.strips.map(s => u.y + s.y + s.width));
@@ -85,7 +98,14 @@ export function nestStraight(parts: readonly NestPart[], stock: NestStock, kerf:
       const covered = laid.reduce((sum, b) => sum + area(parts[b.blank]!.region), 0);
       const offcut = offcutOf(raw, used, kerf);
       const cuts = cutsOf(r, u, blanks);
-      return { stock: stock.name, number: k + 1, placements, utilisation: covered / area(raw), cuts, ...(offcut && { offcut }) };
+      return {
+        stock: stock.name,
+        number: k + 1,
+        placements,
+        utilisation: covered / area(raw),
+        cuts,
+        ...(offcut && { offcut }),
+      };
     }),
   };
 }

@@ -3,16 +3,16 @@ import { refuse, requireRange } from '../findings/unusable.js';
 import { area, bounds } from '../geometry/measure.js';
 import { type Motion, moveOutline } from '../geometry/motion.js';
 import type { Mm } from '../units/length.js';
-import type { Laid, LaidSheet, SheetLayout } from './engine/sheets.js';
 import type { Prepared, Problem } from './engine/prepared.js';
 import { type Effort, type Rounds, runNow, runWith, type Watch } from './engine/rounds.js';
 import { searchSheets } from './engine/search-sheets.js';
+import type { Laid, LaidSheet, SheetLayout } from './engine/sheets.js';
 import { preparedOf, type Runner } from './engine/task.js';
 import type { NestedPiece, NestLayout, NestPart, NestPlacement, NestStock } from './job.js';
 import { offcutOf } from './offcut.js';
 import { kindOf, leastWidth } from './part-room.js';
 import { plainStart } from './plain-start.js';
-import { rawRegion, type Room, roomOf } from './stock-room.js';
+import { type Room, rawRegion, roomOf } from './stock-room.js';
 
 export interface NestOptions {
   /** between finished outlines: cut and safety, mm, 0 or more */
@@ -42,7 +42,8 @@ function requireJob(parts: readonly NestPart[], stocks: readonly NestStock[], op
     if (!(Number.isInteger(part.quantity) && part.quantity >= 0))
       refuse(`${part.id}.quantity`, part.quantity, 'a whole number, 0 or more');
     for (const name of part.stock ?? []) if (!names.includes(name)) refuse(`${part.id}.stock`, name, names.join(', '));
-    if (typeof part.turns === 'object') requireRange(`${part.id}.turns.step`, part.turns.step, Math.PI / 180, 2 * Math.PI, 'radians');
+    if (typeof part.turns === 'object')
+      requireRange(`${part.id}.turns.step`, part.turns.step, Math.PI / 180, 2 * Math.PI, 'radians');
   }
 }
 
@@ -66,7 +67,9 @@ function motionOf(p: Prepared, room: Room, laid: Laid): Motion {
 
 function pieceOf(job: Job, p: Prepared, sheet: LaidSheet, number: number): NestedPiece {
   const stock = job.stocks[sheet.stock]!;
-  const placements = sheet.laid.map((l): NestPlacement => ({ part: job.parts[l.kind]!.id, motion: motionOf(p, job.rooms[sheet.stock]!, l) }));
+  const placements = sheet.laid.map(
+    (l): NestPlacement => ({ part: job.parts[l.kind]!.id, motion: motionOf(p, job.rooms[sheet.stock]!, l) }),
+  );
   const boxes = sheet.laid.map((l, i) => bounds(moveOutline(job.parts[l.kind]!.region.outer, placements[i]!.motion)));
   const used = { x: Math.max(...boxes.map(b => b.maxX)), y: Math.max(...boxes.map(b => b.maxY)) };
   const raw = rawRegion(stock);
@@ -143,7 +146,11 @@ export interface LongNest {
 }
 
 /** As `nest`, with more effort and in other threads: seconds, or steps, which have the same layout for any number of threads. */
-export async function nestLong(parts: readonly NestPart[], stock: readonly NestStock[], options: LongNest): Promise<NestLayout> {
+export async function nestLong(
+  parts: readonly NestPart[],
+  stock: readonly NestStock[],
+  options: LongNest,
+): Promise<NestLayout> {
   const job = jobOf(parts, stock, options);
   const { progress, stopped } = options.watch ?? {};
   const watch: Watch<SheetLayout> = {

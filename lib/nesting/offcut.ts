@@ -17,9 +17,13 @@ interface Corner {
 export function offcutOf(raw: Region, used: Corner, gap: Mm): Outline | undefined {
   const box = bounds(raw.outer);
   const right: readonly Region[] =
-    used.x + gap < box.maxX ? intersection([raw], [solid(rectangle(used.x + gap, box.minY - 1, box.maxX + 1, box.maxY + 1))]) : [];
+    used.x + gap < box.maxX
+      ? intersection([raw], [solid(rectangle(used.x + gap, box.minY - 1, box.maxX + 1, box.maxY + 1))])
+      : [];
   const above: readonly Region[] =
-    used.y + gap < box.maxY ? intersection([raw], [solid(rectangle(box.minX - 1, used.y + gap, box.maxX + 1, box.maxY + 1))]) : [];
+    used.y + gap < box.maxY
+      ? intersection([raw], [solid(rectangle(box.minX - 1, used.y + gap, box.maxX + 1, box.maxY + 1))])
+      : [];
   const useful = [...right, ...above].filter(r => {
     const b = bounds(r.outer);
     return Math.min(b.maxX - b.minX, b.maxY - b.minY) >= USEFUL;

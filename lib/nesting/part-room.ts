@@ -41,7 +41,8 @@ export const leastWidth = (parts: readonly NestPart[], gap: Mm): Mm =>
   Math.min(
     ...parts.map(p => {
       const { minX, minY, maxX, maxY } = bounds(p.region.outer);
-      const share = area(solid(p.region.outer)) / Math.sqrt((maxX - minX) * (maxX - minX) + (maxY - minY) * (maxY - minY));
+      const share =
+        area(solid(p.region.outer)) / Math.sqrt((maxX - minX) * (maxX - minX) + (maxY - minY) * (maxY - minY));
       return share + gap;
     }),
   );

@@ -65,7 +65,8 @@ function grainTurns(rule: GrainRule, target: Radians, mirrored: boolean): Radian
 function turnsOn(part: NestPart, stock: NestStock, mirrored: boolean): Radians[] {
   const turns = part.turns ?? 'free';
   const target = wanted(part.grain, stock);
-  if (turns === 'free') return part.grain && target !== undefined ? grainTurns(part.grain, target, mirrored) : freeTurns(part, mirrored);
+  if (turns === 'free')
+    return part.grain && target !== undefined ? grainTurns(part.grain, target, mirrored) : freeTurns(part, mirrored);
   const all = turns === 'none' ? [0] : turns === 'half' ? [0, Math.PI] : stepped(0, turns.step);
   if (!part.grain || target === undefined) return all;
   const seen = mirrored ? Math.PI - part.grain.direction : part.grain.direction;

@@ -33,8 +33,12 @@ export function plainStart(job: Job): SheetLayout | undefined {
     const all = Array.from({ length: p.posesFrom[kind + 1]! - p.posesFrom[kind]! }, (_, i) => p.posesFrom[kind]! + i);
     return all.filter(i => p.allowed[i * stocks.length + stock] === 1).slice(0, MOST_WAYS);
   };
-  const takesAll = (k: number): boolean => stocks[k]!.forbidden.length === 0 && job.parts.every((_, i) => poses(i, k).length > 0);
-  const [stock] = stocks.map((_, k) => k).filter(takesAll).sort((a, b) => each(a) - each(b) || a - b);
+  const takesAll = (k: number): boolean =>
+    stocks[k]!.forbidden.length === 0 && job.parts.every((_, i) => poses(i, k).length > 0);
+  const [stock] = stocks
+    .map((_, k) => k)
+    .filter(takesAll)
+    .sort((a, b) => each(a) - each(b) || a - b);
   if (stock === undefined) return undefined;
   const numbers = new Map<Turned, number>();
   const batches = job.parts.map((part, kind) => {
@@ -48,9 +52,11 @@ export function plainStart(job: Job): SheetLayout | undefined {
   const { width, height, count } = stocks[stock]!;
   const filled = layOut(batches, { length: width, width: height });
   if (filled.length > (count ?? Infinity)) return undefined;
-  const sheets = filled.map((f): LaidSheet => ({
-    stock,
-    laid: f.laid.map(l => ({ kind: l.batch, pose: numbers.get(l.way)!, x: l.spot.x, y: l.spot.y })),
-  }));
+  const sheets = filled.map(
+    (f): LaidSheet => ({
+      stock,
+      laid: f.laid.map(l => ({ kind: l.batch, pose: numbers.get(l.way)!, x: l.spot.x, y: l.spot.y })),
+    }),
+  );
   return { sheets, left: [] };
 }

@@ -114,8 +114,14 @@ export function rip(blanks: readonly Blank[], length: Mm, width: Mm, kerf: Mm): 
     const known = pieces.filter(p => p !== undefined);
     if (known.length < pieces.length) return undefined;
     for (const order of ORDERS) {
-      const ripped = ripInOrder([...known].sort((p, q) => order(p, q) || p.blank - q.blank), length, width, kerf);
-      if (!best || ripped.length < best.length || (ripped.length === best.length && strips(ripped) < strips(best))) best = ripped;
+      const ripped = ripInOrder(
+        [...known].sort((p, q) => order(p, q) || p.blank - q.blank),
+        length,
+        width,
+        kerf,
+      );
+      if (!best || ripped.length < best.length || (ripped.length === best.length && strips(ripped) < strips(best)))
+        best = ripped;
     }
   }
   return best ?? [];

@@ -15,7 +15,10 @@ export async function progressBar(title: string, quiet: boolean): Promise<Progre
   if (quiet || !isWatched()) return SILENT;
   const { SingleBar, Presets } = await import('cli-progress');
   const format = `${title} {bar} {percentage}% {note}`;
-  const bar = new SingleBar({ format, stream: process.stderr, hideCursor: true, clearOnComplete: true }, Presets.shades_classic);
+  const bar = new SingleBar(
+    { format, stream: process.stderr, hideCursor: true, clearOnComplete: true },
+    Presets.shades_classic,
+  );
   bar.start(100, 0, { note: '' });
   return { show: (share, note) => bar.update(Math.round(100 * Math.min(1, share)), { note }), end: () => bar.stop() };
 }

@@ -2,16 +2,30 @@ import { refuse } from '../findings/unusable.js';
 import type { Region } from '../geometry/outline.js';
 import { readSvgPath } from './svg-path.js';
 
-const MM: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4, pt: 25.4 / 72, pc: 25.4 / 6, px: 25.4 / 96, '': 25.4 / 96 };
+const MM: Readonly<Record<string, number>> = {
+  mm: 1,
+  cm: 10,
+  in: 25.4,
+  pt: 25.4 / 72,
+  pc: 25.4 / 6,
+  px: 25.4 / 96,
+  '': 25.4 / 96,
+};
 
 const attribute = (tag: string, name: string): string | undefined =>
-  new RegExp(`\\s${name}\\s*=\\s*(?:"([^"]*)"|'([^']*)')`).exec(tag)?.slice(1).find(v => v !== undefined);
+  new RegExp(`\\s${name}\\s*=\\s*(?:"([^"]*)"|'([^']*)')`)
+    .exec(tag)
+    ?.slice(1)
+    .find(v => v !== undefined);
 
 /** mm to one unit: width over the view box's; 96 units to the inch where the file does not say. Source: SVG 2, section 8. */
 function scaleOf(svg: string): number {
   const root = /<svg\b[^>]*>/.exec(svg)?.[0] ?? refuse('the SVG file', 'without an svg element', 'an SVG drawing');
   const width = /^\s*([\d.]+)\s*(mm|cm|in|pt|pc|px|)\s*$/.exec(attribute(root, 'width') ?? '');
-  const box = (attribute(root, 'viewBox') ?? '').trim().split(/[\s,]+/).map(Number);
+  const box = (attribute(root, 'viewBox') ?? '')
+    .trim()
+    .split(/[\s,]+/)
+    .map(Number);
   if (!width || !((box[2] ?? 0) > 0)) return 25.4 / 96;
   return (Number(width[1]) * MM[width[2] ?? '']!) / box[2]!;
 }
@@ -42,8 +56,11 @@ function dataOf(kind: string, tag: string): string | undefined {
 /** Closed outlines of a drawing's paths, polygons, rectangles and circles, by nesting, mm with y up. Limits: no transforms, no styles, no
  * definitions used elsewhere: a file with a transform is refused. @throws Unusable, GeometryFailure */
 export function readSvg(svg: string): readonly Region[] {
-  if (/\stransform\s*=/.test(svg)) refuse('the SVG file', 'with a transform', 'outlines in the coordinates they are drawn in');
+  if (/\stransform\s*=/.test(svg))
+    refuse('the SVG file', 'with a transform', 'outlines in the coordinates they are drawn in');
   const scale = scaleOf(svg);
-  const data = [...svg.matchAll(/<(path|polygon|rect|circle)\b[^>]*>/g)].flatMap(([tag, kind]) => dataOf(kind!, tag) ?? []);
+  const data = [...svg.matchAll(/<(path|polygon|rect|circle)\b[^>]*>/g)].flatMap(
+    ([tag, kind]) => dataOf(kind!, tag) ?? [],
+  );
   return readSvgPath(data.join(' '), { scale }).regions;
 }

@@ -19,8 +19,12 @@ try {
     logLevel: 'error',
   });
   const data = fileURLToPath(new URL('../data/nesting', import.meta.url));
-  writeFileSync(`${folder}/run.js`, `import { bench } from './nest.js'; await bench(process.argv.slice(2), ${JSON.stringify(data)});`);
-  process.exitCode = spawnSync(process.execPath, [`${folder}/run.js`, ...process.argv.slice(2)], { stdio: 'inherit' }).status ?? 1;
+  writeFileSync(
+    `${folder}/run.js`,
+    `import { bench } from './nest.js'; await bench(process.argv.slice(2), ${JSON.stringify(data)});`,
+  );
+  process.exitCode =
+    spawnSync(process.execPath, [`${folder}/run.js`, ...process.argv.slice(2)], { stdio: 'inherit' }).status ?? 1;
 } finally {
   rmSync(folder, { recursive: true });
 }

@@ -6,7 +6,7 @@ import { type Effort, runWith } from '../../lib/nesting/engine/rounds.js';
 import { searchSheets } from '../../lib/nesting/engine/search-sheets.js';
 import { searchStrip } from '../../lib/nesting/engine/search-strip.js';
 import { preparedOf } from '../../lib/nesting/engine/task.js';
-import { nestClock, type NestThreads, nestThreads } from '../../lib/node/nest-threads.js';
+import { type NestThreads, nestClock, nestThreads } from '../../lib/node/nest-threads.js';
 
 /** An instance in the schema `nesting-instance/1`; see test/data/nesting/README.md. */
 interface Instance {
@@ -137,8 +137,11 @@ async function table(folder: string, effort: Effort, seed: number, pool: NestThr
     }
     behind.push(p.mean2025 - percent);
     const cells = [percent, p.mean2025, p.mean2025 - percent, p.mean2013 ?? Number.NaN].map(v => v.toFixed(2));
-    console.log(`${p.name.padEnd(9)} ${cells[0]!.padStart(6)} ${cells[1]!.padStart(11)} ${cells[2]!.padStart(8)} ${cells[3]!.padStart(11)} ${seconds.toFixed(1).padStart(9)}`);
-    if (behind.length === 8) console.log(`mean behind 2025: ${(behind.reduce((a, b) => a + b, 0) / 8).toFixed(2)} points`);
+    console.log(
+      `${p.name.padEnd(9)} ${cells[0]!.padStart(6)} ${cells[1]!.padStart(11)} ${cells[2]!.padStart(8)} ${cells[3]!.padStart(11)} ${seconds.toFixed(1).padStart(9)}`,
+    );
+    if (behind.length === 8)
+      console.log(`mean behind 2025: ${(behind.reduce((a, b) => a + b, 0) / 8).toFixed(2)} points`);
   }
 }
 
@@ -154,9 +157,20 @@ export async function bench(args: readonly string[], folder: string): Promise<vo
     if (values.all) await table(folder, effort, Number(values.seed), pool, values.layout);
     else if (values.instance === undefined) throw new RangeError('--instance FILE or --all');
     else {
-      const { instance, answer, percent, seconds } = await runOne(values.instance, effort, Number(values.seed), pool, values.layout);
-      const size = answer.stripLength === undefined ? `${1 + Math.max(...answer.placements.map(p => p.bin ?? 0))} sheets` : `length ${answer.stripLength.toFixed(6)}`;
-      console.log(`${instance.name}: ${size}, density ${percent.toFixed(3)} %, ${seconds.toFixed(1)} s, ${pool.threads} threads, seed ${values.seed}`);
+      const { instance, answer, percent, seconds } = await runOne(
+        values.instance,
+        effort,
+        Number(values.seed),
+        pool,
+        values.layout,
+      );
+      const size =
+        answer.stripLength === undefined
+          ? `${1 + Math.max(...answer.placements.map(p => p.bin ?? 0))} sheets`
+          : `length ${answer.stripLength.toFixed(6)}`;
+      console.log(
+        `${instance.name}: ${size}, density ${percent.toFixed(3)} %, ${seconds.toFixed(1)} s, ${pool.threads} threads, seed ${values.seed}`,
+      );
     }
   } finally {
     await pool.close();

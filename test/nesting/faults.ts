@@ -69,21 +69,30 @@ function pieceFaults(piece: NestedPiece, stock: NestStock, parts: readonly NestP
 }
 
 /** Everything wrong with a layout, one line each; nothing if it is as it should be. */
-export function layoutFaults(parts: readonly NestPart[], stocks: readonly NestStock[], layout: NestLayout, gap: number): string[] {
+export function layoutFaults(
+  parts: readonly NestPart[],
+  stocks: readonly NestStock[],
+  layout: NestLayout,
+  gap: number,
+): string[] {
   const faults: string[] = [];
   for (const part of parts) {
     const placed = layout.pieces.flatMap(p => p.placements).filter(p => p.part === part.id).length;
     const left = layout.unplaced.filter(u => u.part === part.id).reduce((sum, u) => sum + u.quantity, 0);
-    if (placed + left !== part.quantity) faults.push(`${part.id}: ${placed} laid, ${left} left, ${part.quantity} wanted`);
+    if (placed + left !== part.quantity)
+      faults.push(`${part.id}: ${placed} laid, ${left} left, ${part.quantity} wanted`);
   }
   for (const stock of stocks) {
     const used = layout.pieces.filter(p => p.stock === stock.name);
-    if (used.length > (stock.count ?? Infinity)) faults.push(`${stock.name}: ${used.length} used, ${stock.count} there`);
+    if (used.length > (stock.count ?? Infinity))
+      faults.push(`${stock.name}: ${used.length} used, ${stock.count} there`);
     for (const piece of used) {
       for (const { part } of piece.placements)
-        if (!(parts.find(p => p.id === part)?.stock?.includes(stock.name) ?? true)) faults.push(`${part} on ${stock.name}`);
+        if (!(parts.find(p => p.id === part)?.stock?.includes(stock.name) ?? true))
+          faults.push(`${part} on ${stock.name}`);
       faults.push(...pieceFaults(piece, stock, parts, gap));
-      if (piece.offcut && offcutHits(piece, parts)) faults.push(`${piece.stock} ${piece.number}: a part reaches into the offcut`);
+      if (piece.offcut && offcutHits(piece, parts))
+        faults.push(`${piece.stock} ${piece.number}: a part reaches into the offcut`);
     }
   }
   if (layout.pieces.some(p => p.placements.length === 0)) faults.push('an empty piece of stock');
@@ -92,7 +101,8 @@ export function layoutFaults(parts: readonly NestPart[], stocks: readonly NestSt
 
 function offcutHits(piece: NestedPiece, parts: readonly NestPart[]): boolean {
   const left = finePaths([solid(piece.offcut!)], JUDGE);
-  const laid = piece.placements.flatMap(p => finePaths([moveRegion(parts.find(q => q.id === p.part)!.region, p.motion)], JUDGE));
+  const laid = piece.placements.flatMap(p =>
+    finePaths([moveRegion(parts.find(q => q.id === p.part)!.region, p.motion)], JUDGE),
+  );
   return areaOf(combine(laid, left, 'intersection')) > 1e-3;
 }
-

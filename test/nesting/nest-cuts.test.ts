@@ -59,7 +59,11 @@ test('a felloe goes on a board just as wide as it needs with trued edges and mar
 
 test('a board too short is a stop that names its length and what is needed', () => {
   const needed = 2 * 15 * IN * Math.sin(Math.PI / 5) + 10;
-  const { findings } = nestCuts([{ cut: routed(ferryFelloe), quantity: 1 }], [{ ...plank, length: needed - 1 }], router);
+  const { findings } = nestCuts(
+    [{ cut: routed(ferryFelloe), quantity: 1 }],
+    [{ ...plank, length: needed - 1 }],
+    router,
+  );
   expect(findings).toMatchObject([{ level: 'stop', where: 'stock.plank.length' }]);
   near(Number(findings[0]!.limit), needed);
 });
@@ -227,5 +231,7 @@ test('a stock that is not there, or half a part, is refused', () => {
   const wanted = [{ cut: routed(rect(60, 10, { stock: 'oak' })), quantity: 1 }];
   expect(() => nestCuts(wanted, [ply, plank], router)).toThrow(Unusable);
   expect(() => nestCuts(wanted, [ply, plank], router)).toThrow('plate.stock is oak; allowed: ply, plank');
-  expect(() => nestCuts([{ cut: routed(rect(60, 10)), quantity: 1.5 }], [ply], router)).toThrow('plate.quantity is 1.5');
+  expect(() => nestCuts([{ cut: routed(rect(60, 10)), quantity: 1.5 }], [ply], router)).toThrow(
+    'plate.quantity is 1.5',
+  );
 });

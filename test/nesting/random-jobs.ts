@@ -14,7 +14,16 @@ const pick = <T>(random: Random, list: readonly T[]): T => list[Math.floor(rando
 const between = (random: Random, from: number, to: number): number => from + random() * (to - from);
 
 function ell(w: number, h: number, t: number): Region {
-  return solid(polygon([{ x: 0, y: 0 }, { x: w, y: 0 }, { x: w, y: t }, { x: t, y: t }, { x: t, y: h }, { x: 0, y: h }]));
+  return solid(
+    polygon([
+      { x: 0, y: 0 },
+      { x: w, y: 0 },
+      { x: w, y: t },
+      { x: t, y: t },
+      { x: t, y: h },
+      { x: 0, y: h },
+    ]),
+  );
 }
 
 function blob(random: Random): Region {
@@ -57,7 +66,9 @@ function part(random: Random, k: number, stocks: readonly NestStock[]): NestPart
     region: shape(random),
     quantity: 1 + Math.floor(random() * 5),
     ...(random() < 0.8 && { turns }),
-    ...(grained && { grain: { direction: pick(random, [0, Math.PI / 2, 0.3]), rule, ...(random() < 0.3 && { within: 0.2 }) } }),
+    ...(grained && {
+      grain: { direction: pick(random, [0, Math.PI / 2, 0.3]), rule, ...(random() < 0.3 && { within: 0.2 }) },
+    }),
     ...(random() < 0.3 && { mirrored: true }),
     ...(random() < 0.2 && { stock: [pick(random, stocks).name] }),
   };
@@ -68,11 +79,20 @@ const offcutOutline = (random: Random): Region => {
   const h = between(random, 250, 500);
   return random() < 0.5
     ? ell(w, h, between(random, 120, 220))
-    : solid(polygon([{ x: 20, y: 0 }, { x: w, y: 30 }, { x: w - 60, y: h }, { x: w / 2, y: h - 80 }, { x: 0, y: h - 20 }]));
+    : solid(
+        polygon([
+          { x: 20, y: 0 },
+          { x: w, y: 30 },
+          { x: w - 60, y: h },
+          { x: w / 2, y: h - 80 },
+          { x: 0, y: h - 20 },
+        ]),
+      );
 };
 
 function stock(random: Random, k: number): NestStock {
-  const defect = (): Region => solid(circle(between(random, 8, 30), { x: between(random, 0, 700), y: between(random, 0, 300) }));
+  const defect = (): Region =>
+    solid(circle(between(random, 8, 30), { x: between(random, 0, 700), y: between(random, 0, 300) }));
   const any = {
     name: `s${k}`,
     margin: pick(random, [0, 3, 8]),
@@ -84,7 +104,9 @@ function stock(random: Random, k: number): NestStock {
   const kind = random();
   if (kind < 0.3) return { ...any, kind: 'offcut', outline: offcutOutline(random) };
   const size = { length: between(random, 500, 1300), width: between(random, 300, 700) };
-  return kind < 0.5 ? { ...any, ...size, kind: 'board', true: pick(random, [0, 3.2]) } : { ...any, ...size, kind: 'sheet' };
+  return kind < 0.5
+    ? { ...any, ...size, kind: 'board', true: pick(random, [0, 3.2]) }
+    : { ...any, ...size, kind: 'sheet' };
 }
 
 /** A job of 1 to 6 kinds of part on 1 to 3 kinds of stock: holes, defects, grain, offcuts, counts and prices among them. */

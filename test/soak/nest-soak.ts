@@ -22,5 +22,7 @@ for (let seed = first; seed < first + count; seed++) {
   for (const fault of faults) console.log(`seed ${seed}: ${fault}`);
   if (faults.length > 0) wrong++;
 }
-console.log(`${count} jobs: ${laid} parts laid, ${left} without a place, ${wrong} layouts wrong; slowest ${slowest} ms`);
+console.log(
+  `${count} jobs: ${laid} parts laid, ${left} without a place, ${wrong} layouts wrong; slowest ${slowest} ms`,
+);
 if (wrong > 0) process.exitCode = 1;

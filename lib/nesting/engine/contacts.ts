@@ -35,7 +35,15 @@ export function findContacts(s: Search, c: Contacts, i: number, pose: number, x:
   }
 }
 
-function addContacts(s: Search, c: Contacts, pose: number, other: number, vx: number, vy: number, weight: number): void {
+function addContacts(
+  s: Search,
+  c: Contacts,
+  pose: number,
+  other: number,
+  vx: number,
+  vy: number,
+  weight: number,
+): void {
   const { tables, touch } = s;
   let at = tables.start[pose * tables.count + other]!;
   if (at < 0) at = makePair(tables, pose, other);

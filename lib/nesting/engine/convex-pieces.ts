@@ -16,7 +16,9 @@ function bridge(points: readonly Point[], loop: readonly number[], opening: read
   const p = points[opening[start]!]!;
   const far = (c: number): number => (points[c]!.x - p.x) ** 2 + (points[c]!.y - p.y) ** 2;
   const order = loop.map((_, k) => k).sort((a, b) => far(loop[a]!) - far(loop[b]!) || a - b);
-  const at = order.find(k => inCorner(points, loop, k, p) && sees(points, [...edges(loop), ...edges(opening)], loop[k]!, opening[start]!));
+  const at = order.find(
+    k => inCorner(points, loop, k, p) && sees(points, [...edges(loop), ...edges(opening)], loop[k]!, opening[start]!),
+  );
   if (at === undefined) return [];
   const round = [...opening.slice(start), ...opening.slice(0, start + 1)];
   return [...loop.slice(0, at + 1), ...round, ...loop.slice(at)];
@@ -157,7 +159,12 @@ export function convexPieces(shape: Shape): readonly Ring[] {
   const corners = cornersOf(shape);
   const cut = corners && triangles(corners, tiny);
   if (!corners || !cut) return whole;
-  const pieces = merge(corners.points, cut, tiny).map(p => tidy(p.map(c => corners.points[c]!), true));
+  const pieces = merge(corners.points, cut, tiny).map(p =>
+    tidy(
+      p.map(c => corners.points[c]!),
+      true,
+    ),
+  );
   const covered = pieces.reduce((sum, p) => sum + ringArea(p), 0);
   return Math.abs(covered - shapeArea(shape)) <= 1e-9 * size * size ? pieces : whole;
 }

@@ -1,4 +1,5 @@
 import type { Meter } from './meter.js';
+import { overfill } from './overfill.js';
 import type { Prepared } from './prepared.js';
 import type { Random } from './random.js';
 import { squeezeIn, without } from './sheet-moves.js';
@@ -6,7 +7,7 @@ import { betterSheets, type Laid, type LaidSheet, laidArea, type SheetLayout } f
 
 /** Shapes moved about at once, at most: more make a round slow without making it likelier to succeed. */
 const TOGETHER = 120;
-const FIRST_PATIENCE = (globalThis as any).T?.fp ?? 20;
+const FIRST_PATIENCE = 10;
 const LAST_PATIENCE = 150;
 
 const freeArea = (p: Prepared, sheet: LaidSheet): number => p.room[sheet.stock]! - laidArea(p, sheet.laid);
@@ -33,7 +34,14 @@ function dissolve(
   }
   const free = taking.reduce((sum, s) => sum + freeArea(p, s), 0);
   if (laidArea(p, victim.laid) > free) return undefined;
-  const done = squeezeIn(p, taking, victim.laid.map(l => l.kind), random, meter, patience);
+  const done = squeezeIn(
+    p,
+    taking,
+    victim.laid.map(l => l.kind),
+    random,
+    meter,
+    patience,
+  );
   return done && [...others.filter(s => !taking.includes(s)), ...done];
 }
 
@@ -47,7 +55,10 @@ function unload(
   patience: number,
 ): LaidSheet[] | undefined {
   const one = any(victim.laid, random)!;
-  const other = any(sheets.filter(s => s !== victim), random);
+  const other = any(
+    sheets.filter(s => s !== victim),
+    random,
+  );
   if (!other) return undefined;
   const size = p.area[one.kind]!;
   if (size <= freeArea(p, other)) {
@@ -57,8 +68,17 @@ function unload(
   const smaller = other.laid.filter(l => p.area[l.kind]! < size && size - p.area[l.kind]! <= freeArea(p, other));
   const back = any(smaller, random);
   if (!back) return undefined;
-  const there = squeezeIn(p, [{ stock: other.stock, laid: without(other.laid, back) }], [one.kind], random, meter, patience);
-  const here = there && squeezeIn(p, [{ stock: victim.stock, laid: without(victim.laid, one) }], [back.kind], random, meter, patience);
+  const there = squeezeIn(
+    p,
+    [{ stock: other.stock, laid: without(other.laid, back) }],
+    [one.kind],
+    random,
+    meter,
+    patience,
+  );
+  const here =
+    there &&
+    squeezeIn(p, [{ stock: victim.stock, laid: without(victim.laid, one) }], [back.kind], random, meter, patience);
   return here && replaced(sheets, victim, other, here[0]!.laid, there[0]!.laid);
 }
 
@@ -79,7 +99,13 @@ const leastSheets = (p: Prepared, layout: SheetLayout): number =>
   Math.ceil(layout.sheets.reduce((sum, s) => sum + laidArea(p, s.laid), 0) / Math.max(...p.room) - 1e-9);
 
 /** Shapes that have no place yet are tried on the sheets there are. */
-function takeLeft(p: Prepared, layout: SheetLayout, random: Random, meter: Meter, patience: number): SheetLayout | undefined {
+function takeLeft(
+  p: Prepared,
+  layout: SheetLayout,
+  random: Random,
+  meter: Meter,
+  patience: number,
+): SheetLayout | undefined {
   const [kind, ...left] = layout.left;
   const taking = layout.sheets.filter(s => kind !== undefined && freeArea(p, s) >= p.area[kind]!);
   const sheet = any(taking, random);
@@ -88,8 +114,16 @@ function takeLeft(p: Prepared, layout: SheetLayout, random: Random, meter: Meter
   return done && { left, sheets: layout.sheets.map(s => (s === sheet ? done[0]! : s)) };
 }
 
+type Move = typeof unload;
+
+/** One of the ways to empty a sheet, by chance. */
+function anyMove(random: Random): Move {
+  const r = random();
+  return r < 0.25 ? dissolve : r < 0.6 ? overfill : unload;
+}
+
 /** Empties sheets one by one into the others as long as the budget lasts; the least filled first.
- * @param enough stop as soon as there are no more sheets than the area needs */
+ * Done as soon as there are no more sheets than the area needs. */
 export function emptySheets(p: Prepared, start: SheetLayout, random: Random, meter: Meter): SheetLayout {
   let best = start;
   let patience = FIRST_PATIENCE;
@@ -100,15 +134,14 @@ export function emptySheets(p: Prepared, start: SheetLayout, random: Random, met
     let tried: SheetLayout | undefined;
     if (best.left.length > 0) tried = takeLeft(p, best, random, meter, patience);
     else {
-      const how = random() < 0.3 ? dissolve : unload;
-      const sheets = how(p, best.sheets, victim, random, meter, patience);
+      const sheets = anyMove(random)(p, best.sheets, victim, random, meter, patience);
       tried = sheets && { sheets, left: best.left };
     }
-    (globalThis as any).ST?.(tried ? (betterSheets(p, tried, best) ? 'gain' : 'nogain') : 'fail', meter.evaluations, best.sheets.map(q => q.laid.length).join());
     if (tried && betterSheets(p, tried, best)) {
       best = tried;
       patience = FIRST_PATIENCE;
-    } else patience = Math.min(LAST_PATIENCE, patience * ((globalThis as any).T?.gr ?? 1.01));
+    } else if (tried && !betterSheets(p, best, tried)) best = tried;
+    else patience = Math.min(LAST_PATIENCE, patience * 1.01);
     // a try that moves nothing costs nothing: it must not run for ever
     meter.evaluations += 200;
   }

@@ -72,7 +72,15 @@ function offerAll(s: Search, b: number, best: Found, pose: number): void {
     const last = Math.min(many, 12);
     const pick = k & 1 ? many - 1 - Math.floor(s.random() * last) : Math.floor(s.random() * many);
     if (many > 0 && k % 4 !== 3) offerCorner(s, b, best, pose, s.members[from + pick]!);
-    else offer(s, b, best, pose, bay.x + s.random() * Math.min(roomX, Math.max(0, best.end - bay.x)), bay.y + s.random() * roomY);
+    else
+      offer(
+        s,
+        b,
+        best,
+        pose,
+        bay.x + s.random() * Math.min(roomX, Math.max(0, best.end - bay.x)),
+        bay.y + s.random() * roomY,
+      );
   }
 }
 

@@ -57,7 +57,11 @@ export function lookAround(s: Search, i: number, spot: Spot, first: number, last
     const dx = axis < 2 ? (axis < 1 ? step : 0) : step * Math.SQRT1_2;
     const dy = axis < 1 ? 0 : axis < 2 ? step : axis < 3 ? step * Math.SQRT1_2 : -step * Math.SQRT1_2;
     const { x, y } = spot;
-    const moved = trySpot(s, i, spot, x + dx, y + dy) || trySpot(s, i, spot, x - dx, y - dy) || trySpot(s, i, spot, x + dy, y - dx) || trySpot(s, i, spot, x - dy, y + dx);
+    const moved =
+      trySpot(s, i, spot, x + dx, y + dy) ||
+      trySpot(s, i, spot, x - dx, y - dy) ||
+      trySpot(s, i, spot, x + dy, y - dx) ||
+      trySpot(s, i, spot, x - dy, y + dx);
     if (moved) step *= 2.2;
   }
 }

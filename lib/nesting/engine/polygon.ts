@@ -28,7 +28,8 @@ export const shapeArea = (shape: Shape): number =>
 export function tidy(ring: Ring, anticlockwise: boolean): Ring {
   const run = ringArea(ring) > 0 === anticlockwise ? [...ring] : [...ring].reverse();
   const box = boxOf(run);
-  const tiny = 1e-12 * Math.max(box.maxX - box.minX, box.maxY - box.minY) * Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  const tiny =
+    1e-12 * Math.max(box.maxX - box.minX, box.maxY - box.minY) * Math.max(box.maxX - box.minX, box.maxY - box.minY);
   for (let again = true; again && run.length > 3; ) {
     again = false;
     for (let i = 0; i < run.length && run.length > 3; i++) {

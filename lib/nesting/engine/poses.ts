@@ -49,7 +49,14 @@ function direction(angle: Radians): readonly [number, number] {
   const quarters = angle / (Math.PI / 2);
   const whole = Math.round(quarters);
   if (Math.abs(quarters - whole) > 1e-12) return [Math.cos(angle), Math.sin(angle)];
-  return ([[1, 0], [0, 1], [-1, 0], [0, -1]] as const)[((whole % 4) + 4) % 4]!;
+  return (
+    [
+      [1, 0],
+      [0, 1],
+      [-1, 0],
+      [0, -1],
+    ] as const
+  )[((whole % 4) + 4) % 4]!;
 }
 
 /** A ring mirrored and turned; still anticlockwise if it was. */
@@ -77,7 +84,12 @@ function sameRings(a: readonly Ring[], b: readonly Ring[], near: number): boolea
 
 function openingOf(ring: Ring): Opening {
   const box = boxOf(ring);
-  return { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2, width: box.maxX - box.minX, height: box.maxY - box.minY };
+  return {
+    x: (box.minX + box.maxX) / 2,
+    y: (box.minY + box.maxY) / 2,
+    width: box.maxX - box.minX,
+    height: box.maxY - box.minY,
+  };
 }
 
 /** The different ways a kind may lie: those that look like an earlier one are left out. */
@@ -99,7 +111,20 @@ export function posesOf(kind: Kind, index: number): Pose[] {
     const on = turn.on?.join() ?? '';
     if (seen.some(s => s.on === on && sameRings(rings, s.rings, 1e-9 * Math.max(width, height)))) continue;
     seen.push({ rings, on });
-    poses.push({ kind: index, turn, corner, width, height, pieces: pieces.map(r => moved(turned(r, turn), corner)), area, hullArea, openings: rings.slice(1).map(openingOf).sort((a, b) => b.width * b.height - a.width * a.height) });
+    poses.push({
+      kind: index,
+      turn,
+      corner,
+      width,
+      height,
+      pieces: pieces.map(r => moved(turned(r, turn), corner)),
+      area,
+      hullArea,
+      openings: rings
+        .slice(1)
+        .map(openingOf)
+        .sort((a, b) => b.width * b.height - a.width * a.height),
+    });
   }
   return poses;
 }

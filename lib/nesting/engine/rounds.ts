@@ -44,7 +44,10 @@ export function scheduleOf(effort: Effort, started: number, from: number, to: nu
   const { seconds, threads, clock } = effort;
   const rounds = Math.max(1, Math.round((seconds * (to - from)) / ROUND_SECONDS));
   const end = started + 1000 * seconds * to;
-  const budget = (round: number): Budget => ({ kind: 'milliseconds', most: Math.max(1, (end - clock()) / (rounds - round)) });
+  const budget = (round: number): Budget => ({
+    kind: 'milliseconds',
+    most: Math.max(1, (end - clock()) / (rounds - round)),
+  });
   return { searches: threads, rounds, budget };
 }
 

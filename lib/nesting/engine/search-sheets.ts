@@ -20,7 +20,13 @@ function pressTask(problem: Problem, sheet: LaidSheet, budget: Task['budget'], s
     y: Float64Array.from(sheet.laid, l => l.y),
   };
   const shapes = sheet.laid.map(l => l.kind);
-  return { kind: 'strip', problem, budget, shapes, strip: { phase: 'explore', stock: sheet.stock, start, seed, stream } };
+  return {
+    kind: 'strip',
+    problem,
+    budget,
+    shapes,
+    strip: { phase: 'explore', stock: sheet.stock, start, seed, stream },
+  };
 }
 
 function pressed(sheet: LaidSheet, results: readonly Result[]): LaidSheet {
@@ -30,14 +36,22 @@ function pressed(sheet: LaidSheet, results: readonly Result[]): LaidSheet {
     if (r.kind !== 'strip' || r.layout.length >= length) continue;
     const { layout } = r;
     length = layout.length;
-    best = { stock: sheet.stock, laid: sheet.laid.map((l, i) => ({ kind: l.kind, pose: layout.pose[i]!, x: layout.x[i]!, y: layout.y[i]! })) };
+    best = {
+      stock: sheet.stock,
+      laid: sheet.laid.map((l, i) => ({ kind: l.kind, pose: layout.pose[i]!, x: layout.x[i]!, y: layout.y[i]! })),
+    };
   }
   return best;
 }
 
 /** Fewest and cheapest sheets found for all shapes of a problem, the least filled pressed to its left end.
  * @param given a layout to better, if there is one   @param seed whole number */
-export function* searchSheets(problem: Problem, effort: Effort, seed: number, given?: SheetLayout): Rounds<SheetLayout> {
+export function* searchSheets(
+  problem: Problem,
+  effort: Effort,
+  seed: number,
+  given?: SheetLayout,
+): Rounds<SheetLayout> {
   const p = preparedOf(problem);
   const started = startOf(effort);
   const { searches, rounds, budget } = scheduleOf(effort, started, 0, EMPTY);
@@ -55,7 +69,9 @@ export function* searchSheets(problem: Problem, effort: Effort, seed: number, gi
   const last = leastFilled(p, best.sheets);
   if (!last) return best;
   const pressing = scheduleOf(effort, started, EMPTY, 1);
-  const tasks = Array.from({ length: pressing.searches }, () => pressTask(problem, last, pressing.budget(0), seed, stream++));
+  const tasks = Array.from({ length: pressing.searches }, () =>
+    pressTask(problem, last, pressing.budget(0), seed, stream++),
+  );
   const results = yield { tasks, best, share: EMPTY };
   const done = pressed(last, results);
   return { left: best.left, sheets: [...best.sheets.filter(s => s !== last), done] };

@@ -12,7 +12,10 @@ export function* searchStrip(problem: Problem, effort: Effort, seed: number): Ro
   const started = startOf(effort);
   let best: StripLayout | undefined;
   let stream = 0;
-  for (const [phase, from, to] of [['explore', 0, EXPLORE], ['press', EXPLORE, 1]] as const) {
+  for (const [phase, from, to] of [
+    ['explore', 0, EXPLORE],
+    ['press', EXPLORE, 1],
+  ] as const) {
     const { searches, rounds, budget } = scheduleOf(effort, started, from, to);
     for (let round = 0; round < rounds; round++) {
       const start: { start?: StripLayout } = best ? { start: best } : {};

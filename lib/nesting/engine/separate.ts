@@ -67,7 +67,8 @@ export function findOverlaps(s: Search, o: Overlaps): void {
     const end = first + s.filled[s.bay[i]!]!;
     for (let k = first; k < end; k++) {
       const j = s.members[k]!;
-      if (j <= i || s.x[j]! >= s.right[i]! || s.right[j]! <= s.x[i]! || s.y[j]! >= s.top[i]! || s.top[j]! <= s.y[i]!) continue;
+      if (j <= i || s.x[j]! >= s.right[i]! || s.right[j]! <= s.x[i]! || s.y[j]! >= s.top[i]! || s.top[j]! <= s.y[i]!)
+        continue;
       const d = depth(s.tables, s.pose[i]!, s.pose[j]!, s.x[j]! - s.x[i]!, s.y[j]! - s.y[i]!, s.touch);
       if (d <= 0) continue;
       o.first[o.count] = i;
@@ -118,7 +119,12 @@ function moveAll(s: Search, o: Overlaps, p: Placer, order: Int32Array, trials: T
   }
 }
 
-export const toolsOf = (s: Search): Tools => ({ overlaps: overlapList(s), placer: placer(), order: new Int32Array(s.count), best: snapshot(s) });
+export const toolsOf = (s: Search): Tools => ({
+  overlaps: overlapList(s),
+  placer: placer(),
+  order: new Int32Array(s.count),
+  best: snapshot(s),
+});
 
 export interface SeparateOptions {
   readonly trials: Trials;
@@ -147,7 +153,11 @@ export function separate(s: Search, t: Tools, options: SeparateOptions): boolean
   let rounds = 0;
   for (let strike = 0; strike < options.strikes; strike++) {
     const before = best.loss;
-    for (let idle = 0; idle < options.patience && overlaps.count > 0 && rounds < options.most && options.going(); idle++, rounds++) {
+    for (
+      let idle = 0;
+      idle < options.patience && overlaps.count > 0 && rounds < options.most && options.going();
+      idle++, rounds++
+    ) {
       moveAll(s, overlaps, t.placer, t.order, options.trials);
       findOverlaps(s, overlaps);
       if (overlaps.loss < best.loss) {

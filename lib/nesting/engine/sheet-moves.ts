@@ -51,7 +51,13 @@ export function squeezeIn(
     put(s, i, l.pose, bays[l.b]!.x + l.x, bays[l.b]!.y + l.y, l.b);
   });
   for (let i = there.length; i < s.movable; i++) if (!throwIn(s, i)) return undefined;
-  const options: SeparateOptions = { trials: TRIALS, patience, strikes: 1, most: ROUNDS * patience, going: () => meter.spent() < 1 };
+  const options: SeparateOptions = {
+    trials: TRIALS,
+    patience,
+    strikes: 1,
+    most: ROUNDS * patience,
+    going: () => meter.spent() < 1,
+  };
   if (!separate(s, toolsOf(s), options)) return undefined;
   return sheets.map((sheet, b) => ({ stock: sheet.stock, laid: laidIn(s, b) }));
 }

@@ -59,7 +59,10 @@ function center(s: Search, i: number, x: number, y: number): void {
   const bay = s.bays[0]!;
   const from = s.posesFrom[s.kind[i]!]!;
   const any = from + Math.floor(s.random() * (s.posesFrom[s.kind[i]! + 1]! - from));
-  const fits = s.tables.height[any]! <= bay.height && s.tables.width[any]! <= bay.width && s.allowed[any * s.stocks + bay.stock] === 1;
+  const fits =
+    s.tables.height[any]! <= bay.height &&
+    s.tables.width[any]! <= bay.width &&
+    s.allowed[any * s.stocks + bay.stock] === 1;
   const pose = fits ? any : s.pose[i]!;
   const w = s.tables.width[pose]!;
   const h = s.tables.height[pose]!;

@@ -90,12 +90,11 @@ function recover(s: Search, t: Tools, best: Best, state: Progress, length: numbe
   return true;
 }
 
-/** Shortens and separates as long as the budget lasts or a shape fills the whole length. */
-function explore(s: Search, t: Tools, best: Best, meter: Meter): void {
-  const going = (): boolean => meter.spent() < 1;
+/** Shortens and separates as long as it may go on, until the length is enough or a shape fills all of it. */
+function explore(s: Search, t: Tools, best: Best, going: () => boolean, enough = 0): void {
   const state: Progress = { step: FIRST_STEP, patience: PATIENCE, pool: [] };
   let open = shorten(s, best.length * (1 - state.step));
-  while (open && going()) {
+  while (open && best.length > enough && going()) {
     const length = s.bays[0]!.width;
     if (separate(s, t, { trials: TRIALS, patience: state.patience, strikes: 2, most: Infinity, going })) {
       keep(s, best);
@@ -127,7 +126,17 @@ export function runStrip(prepared: Prepared, kinds: ArrayLike<number>, task: Str
   else fillStrip(s);
   keep(s, best);
   const tools = toolsOf(s);
-  if (task.phase === 'explore') explore(s, tools, best, meter);
+  if (task.phase === 'explore') explore(s, tools, best, () => meter.spent() < 1);
   else press(s, tools, best, meter);
   return { length: best.length, pose: best.at.pose, x: best.at.x, y: best.at.y };
+}
+
+/** Presses what lies in the first bay together until it is no longer than `enough`, or as far as it goes meanwhile.
+ * @returns the length; the shapes lie where they are then */
+export function pressTo(s: Search, enough: number, going: () => boolean): number {
+  const best: Best = { length: 0, at: snapshot(s) };
+  keep(s, best);
+  explore(s, toolsOf(s), best, going, enough);
+  backTo(s, best);
+  return best.length;
 }

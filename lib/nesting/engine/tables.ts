@@ -1,5 +1,5 @@
-import type { Pose } from './poses.js';
 import type { Ring } from './polygon.js';
+import type { Pose } from './poses.js';
 
 /** For every pair of poses, where the second may not lie as seen from the first: one convex polygon for each pair of their convex
  * pieces, the Minkowski sum of the one and the other turned half round. A pair is worked out when it is first asked for. */
