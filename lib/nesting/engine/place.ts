@@ -46,7 +46,7 @@ function considerAnywhere(s: Search, p: Placer, i: number): void {
   consider(s, p, i, pose, b, bay.x + s.random() * roomX, bay.y + s.random() * roomY);
 }
 
-const within = (v: number, low: number, high: number): number => (v < low ? low : v > high ? high : v);
+const within = (v: number, low: number, high: number): number => Math.max(low, Math.min(v, high));
 
 function considerNear(s: Search, p: Placer, i: number, reach: number): void {
   const b = s.bay[i]!;

@@ -7,7 +7,7 @@ import type { Spot } from './spot.js';
 const PAIRED = 3;
 const MOST_PUSHES = 12;
 
-const within = (v: number, low: number, high: number): number => (v < low ? low : v > high ? high : v);
+const within = (v: number, low: number, high: number): number => Math.max(low, Math.min(v, high));
 
 /** Takes a spot if it is cheaper. @returns whether it was */
 function trySpot(s: Search, i: number, spot: Spot, x: number, y: number): boolean {

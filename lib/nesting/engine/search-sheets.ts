@@ -6,6 +6,8 @@ import { preparedOf, type Result, type Task } from './task.js';
 /** The last of the effort presses the least filled sheet to its left end, so that its right end is left whole. */
 const EMPTY = 0.85;
 
+const FEW = 300;
+
 const leastFilled = (p: Prepared, sheets: readonly LaidSheet[]): LaidSheet | undefined => {
   const least = Math.min(...sheets.map(s => laidArea(p, s.laid)));
   return sheets.findLast(s => laidArea(p, s.laid) <= least);
@@ -55,12 +57,14 @@ export function* searchSheets(
   const p = preparedOf(problem);
   const started = startOf(effort);
   const { searches, rounds, budget } = scheduleOf(effort, started, 0, EMPTY);
+  // of very many shapes the given layout is as good as one made here, and made sooner
+  const few = !given || problem.stocks.length > 1 || problem.kinds.reduce((sum, k) => sum + k.quantity, 0) <= FEW;
   let best = given;
   let stream = 0;
   for (let round = 0; round < rounds; round++) {
     const tasks = Array.from({ length: searches }, (): Task => {
       const start: { start?: SheetLayout } = best ? { start: best } : {};
-      return { kind: 'sheets', problem, budget: budget(round), seed, stream: stream++, ...start };
+      return { kind: 'sheets', problem, budget: budget(round), seed, stream: stream++, fresh: round === 0 && few, ...start };
     });
     const results = yield { tasks, best, share: (EMPTY * round) / rounds };
     for (const r of results) if (r.kind === 'sheets' && (!best || betterSheets(p, r.layout, best))) best = r.layout;

@@ -96,7 +96,7 @@ function reweigh(s: Search, o: Overlaps): void {
   for (let k = 0; k < weight.length; k++) {
     const lowest = size[k]!;
     const fallen = weight[k]! * DECAY;
-    weight[k] = fallen > lowest ? fallen : lowest;
+    weight[k] = Math.max(fallen, lowest);
   }
   for (let k = 0; k < o.count; k++) {
     const at = o.first[k]! * count + o.second[k]!;

@@ -62,5 +62,5 @@ export function squeezeIn(
   return sheets.map((sheet, b) => ({ stock: sheet.stock, laid: laidIn(s, b) }));
 }
 
-/** The same sheet with what lies on it moved to the left as far as it is found to go. */
+/** What lies on a sheet but one shape. */
 export const without = (laid: readonly Laid[], one: Laid): Laid[] => laid.filter(l => l !== one);

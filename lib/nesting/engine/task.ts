@@ -3,7 +3,7 @@ import { fillSheets } from './fill-sheets.js';
 import { type Budget, type Clock, meterOf } from './meter.js';
 import { type Prepared, type Problem, prepare } from './prepared.js';
 import { seeded } from './random.js';
-import type { SheetLayout } from './sheets.js';
+import { betterSheets, type SheetLayout } from './sheets.js';
 import { runStrip, type StripLayout, type StripTask } from './strip.js';
 
 /** Plain data that says all of one search, so that it can be run in any thread: the same task has the same result (if its budget is
@@ -21,8 +21,10 @@ export type Task =
       readonly kind: 'sheets';
       readonly problem: Problem;
       readonly budget: Budget;
-      /** where to go on; without it a first layout is made */
+      /** where to go on */
       readonly start?: SheetLayout;
+      /** whether a first layout is made, and taken if it is better than the start */
+      readonly fresh: boolean;
       readonly seed: number;
       readonly stream: number;
     };
@@ -56,7 +58,8 @@ export function runTask(task: Task, clock?: Clock): Result {
   }
   const random = seeded(task.seed, task.stream);
   const quantity = task.problem.kinds.map(k => k.quantity);
-  const start = task.start ?? fillSheets(prepared, quantity, random, meter);
+  const own = task.fresh || !task.start ? fillSheets(prepared, quantity, random, meter) : undefined;
+  const start = own && task.start && !betterSheets(prepared, own, task.start) ? task.start : (own ?? task.start!);
   const layout = emptySheets(prepared, start, random, meter);
   return { kind: 'sheets', layout, evaluations: meter.evaluations };
 }
