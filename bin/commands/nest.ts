@@ -2,7 +2,6 @@ import { refuse } from '../../lib/findings/unusable.js';
 import type { NestLayout, NestPart, Turns } from '../../lib/nesting/job.js';
 import { requireOwnFolder, saveSet } from '../../lib/node/save.js';
 import type { Unit } from '../../lib/units/length.js';
-import { writeJson } from '../../lib/writers/json.js';
 import { type Asked, type Command, options } from '../command.js';
 import { sayFindings } from '../findings-text.js';
 import { DONE, STOPPED } from '../io.js';

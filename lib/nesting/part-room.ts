@@ -32,8 +32,7 @@ export function roomShape(region: Region, gap: Mm, smallest: Mm = 0): Shape {
     const { minX, minY, maxX, maxY } = boxOf(o);
     return Math.min(maxX - minX, maxY - minY) >= smallest;
   });
-  const allowance = HOLLOW * ringArea(outer);
-  return { outline: fillHollows(outer, allowance), openings: wide.map(o => fillHollows(o, allowance)) };
+  return { outline: fillHollows(outer, HOLLOW * ringArea(outer)), openings: wide };
 }
 
 /** The least width of any part's room, lying as it is drawn: openings less wide take no part. */

@@ -63,6 +63,16 @@ function considerNear(s: Search, p: Placer, i: number, reach: number): void {
   consider(s, p, i, pose, b, within(x, bay.x, bay.x + roomX), within(y, bay.y, bay.y + roomY));
 }
 
+/** The middle of the largest opening of a shape, with the other in it. @returns whether there is an opening */
+function considerOpening(s: Search, p: Placer, i: number, j: number, pose: number): boolean {
+  const [opening] = s.tables.poses[s.pose[j]!]!.openings;
+  if (!opening || s.tables.width[pose]! > opening.width || s.tables.height[pose]! > opening.height) return false;
+  const x = s.x[j]! + opening.x - s.tables.width[pose]! / 2;
+  const y = s.y[j]! + opening.y - s.tables.height[pose]! / 2;
+  consider(s, p, i, pose, s.bay[j]!, x, y);
+  return true;
+}
+
 /** A place where a corner of the shape touches a corner of another: a corner of one of the polygons it may not lie in. */
 function considerCorner(s: Search, p: Placer, i: number): void {
   const j = Math.floor(s.random() * s.count);
@@ -72,6 +82,8 @@ function considerCorner(s: Search, p: Placer, i: number): void {
   const bay = s.bays[b]!;
   if (!mayLie(s, pose, bay)) return;
   const { tables } = s;
+  const hollow = tables.poses[s.pose[j]!]!.openings.length > 0;
+  if (hollow && s.random() < 0.25 && considerOpening(s, p, i, j, pose)) return;
   let at = tables.start[pose * tables.count + s.pose[j]!]!;
   if (at < 0) at = makePair(tables, pose, s.pose[j]!);
   const { data } = tables;

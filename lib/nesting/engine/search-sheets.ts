@@ -64,7 +64,15 @@ export function* searchSheets(
   for (let round = 0; round < rounds; round++) {
     const tasks = Array.from({ length: searches }, (): Task => {
       const start: { start?: SheetLayout } = best ? { start: best } : {};
-      return { kind: 'sheets', problem, budget: budget(round), seed, stream: stream++, fresh: round === 0 && few, ...start };
+      return {
+        kind: 'sheets',
+        problem,
+        budget: budget(round),
+        seed,
+        stream: stream++,
+        fresh: round === 0 && few,
+        ...start,
+      };
     });
     const results = yield { tasks, best, share: (EMPTY * round) / rounds };
     for (const r of results) if (r.kind === 'sheets' && (!best || betterSheets(p, r.layout, best))) best = r.layout;
