@@ -1,3 +1,4 @@
+import { stops } from '../../lib/findings/finding.js';
 import { refuse } from '../../lib/findings/unusable.js';
 import type { NestLayout, NestPart, Turns } from '../../lib/nesting/job.js';
 import { requireOwnFolder, saveSet } from '../../lib/node/save.js';
@@ -10,7 +11,7 @@ import { STOCK_FORM } from '../nest/stock-words.js';
 import { oneValue } from '../operand.js';
 
 const GAP = '7.35mm';
-const STEPS = '100';
+const STEPS = '60';
 
 const optional = (asked: Asked, name: string, fallback: string, allowed: string): string =>
   asked.texts(name).length === 0 ? fallback : oneValue(asked, name, allowed);
@@ -111,6 +112,6 @@ export const nest: Command = {
       io.out(
         `${layout.pieces.length} pieces of stock, ${(100 * layout.utilisation).toFixed(1)} % used; ${files.size} files in ${out}\n`,
       );
-    return layout.unplaced.length > 0 ? STOPPED : DONE;
+    return stops(layout.findings) ? STOPPED : DONE;
   },
 };

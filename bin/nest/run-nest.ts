@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os';
-import type { Effort } from '../../lib/nesting/engine/rounds.js';
+import { type Effort, inline, SHARED } from '../../lib/nesting/engine/rounds.js';
 import type { NestLayout, NestPart, NestStock } from '../../lib/nesting/job.js';
 import { nestLong } from '../../lib/nesting/nest.js';
 import { onInterrupt } from '../../lib/node/interrupt.js';
@@ -17,7 +17,7 @@ export interface Length {
 const soFar = (best: NestLayout | undefined): string =>
   best ? `${best.pieces.length} pieces, ${(100 * best.utilisation).toFixed(1)} % used` : 'first layout';
 
-/** Searches in threads under a progress bar; Ctrl-C keeps the best so far. */
+/** Searches in threads under a progress bar; Ctrl-C keeps the best so far. A second's work is done here and now. */
 export async function runNest(
   parts: readonly NestPart[],
   stock: readonly NestStock[],
@@ -26,8 +26,10 @@ export async function runNest(
   length: Length,
   quiet: boolean,
 ): Promise<NestLayout> {
-  const pool = nestThreads(length.threads ?? availableParallelism());
   const { seconds, steps } = length;
+  if (seconds === undefined && steps < SHARED)
+    return nestLong(parts, stock, { gap, seed, effort: { kind: 'steps', steps }, run: inline() });
+  const pool = nestThreads(length.threads ?? availableParallelism());
   const effort: Effort =
     seconds === undefined
       ? { kind: 'steps', steps }

@@ -50,7 +50,8 @@ describe('the program', () => {
   test.each(['--help', '-h', 'help'])('%s names every command', async word => {
     const said = await run(word);
     expect(said).toMatchObject({ code: 0, err: '' });
-    for (const name of ['start [FILE]', 'check PLAN', 'make PLAN', 'stock [TABLE]']) expect(said.out).toContain(name);
+    for (const name of ['start [FILE]', 'check PLAN', 'make PLAN', 'nest FILE...', 'stock [TABLE]'])
+      expect(said.out).toContain(name);
   });
 
   test('without a command shows the same and is not content', async () => {

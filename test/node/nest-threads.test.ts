@@ -14,7 +14,14 @@ const worker = pathToFileURL(`${folder}/nest-worker.mjs`);
 
 beforeAll(async () => {
   const entry = fileURLToPath(new URL('../../lib/node/nest-worker.ts', import.meta.url));
-  await build({ entryPoints: [entry], outfile: fileURLToPath(worker), bundle: true, platform: 'node', format: 'esm', logLevel: 'error' });
+  await build({
+    entryPoints: [entry],
+    outfile: fileURLToPath(worker),
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    logLevel: 'error',
+  });
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
@@ -48,7 +55,10 @@ test('seconds are kept, and what was found is a layout', async () => {
   const pool = nestThreads(2, worker);
   const begun = nestClock();
   try {
-    const layout = await runWith(searchStrip(problem, { kind: 'seconds', seconds: 2, threads: 2, clock: nestClock }, 1), pool.run);
+    const layout = await runWith(
+      searchStrip(problem, { kind: 'seconds', seconds: 2, threads: 2, clock: nestClock }, 1),
+      pool.run,
+    );
     expect(layout.length).toBeGreaterThan((7 * 1000 + 9 * 875) / 100);
     expect(layout.length).toBeLessThan(1.5 * ((7 * 1000 + 9 * 875) / 100));
   } finally {

@@ -8,8 +8,8 @@ export type Effort =
 
 /** Overlaps worked out in a step. */
 const STEP = 20_000;
-/** From so many on, the work is shared among searches that go on from the best of them after each round. */
-const SHARED = 100;
+/** From so many steps on, the work is shared among searches that go on from the best of them after each round. */
+export const SHARED = 100;
 const SEARCHES = 4;
 const SHARED_ROUNDS = 5;
 const ROUND_SECONDS = 6;
