@@ -29,6 +29,8 @@ export interface Host {
 export interface MakeOptions {
   /** write the files even where a finding says stop, as far as there are parts to write */
   readonly anyway?: boolean;
+  /** steps spent on nesting; a few unless given */
+  readonly steps?: number;
 }
 
 /** Files by their path in the output folder. */
@@ -61,18 +63,22 @@ function cutParts(parts: readonly Part[], shop: Shop): Outcome<readonly CutPart[
   return { value: each.map(c => c.value), findings: each.flatMap(c => c.findings) };
 }
 
-function nestParts(cuts: readonly CutPart[], shop: Shop): Outcome<readonly Sheet[]> {
+function nestParts(cuts: readonly CutPart[], shop: Shop, steps?: number): Outcome<readonly Sheet[]> {
   const wanted = cuts.map(c => ({ cut: c, quantity: c.part.quantity * shop.copies }));
-  return nestCuts(wanted, shop.stock, { method: shop.method, ...(shop.bed && { bed: shop.bed }) });
+  return nestCuts(wanted, shop.stock, {
+    method: shop.method,
+    ...(shop.bed && { bed: shop.bed }),
+    ...(steps && { steps }),
+  });
 }
 
 /** model -> checks -> cut parts -> sheets: all but the writing. */
-function work(built: Outcome<HelmWheel | undefined>, shop: Shop): Outcome<Worked | undefined> {
+function work(built: Outcome<HelmWheel | undefined>, shop: Shop, steps?: number): Outcome<Worked | undefined> {
   const wheel = built.value;
   if (!wheel) return { value: undefined, findings: built.findings };
   const checked = checkHelmWheel(wheel);
   const cuts = cutParts(wheel.parts, shop);
-  const sheets = nestParts(cuts.value, shop);
+  const sheets = nestParts(cuts.value, shop, steps);
   const findings = [...built.findings, ...checked, ...cuts.findings, ...sheets.findings];
   return { value: { wheel, sheets: sheets.value, report: report(wheel, shop, sheets.value, findings) }, findings };
 }
@@ -133,7 +139,7 @@ export async function makeModel(
   host: Host = {},
   options: MakeOptions = {},
 ): Promise<Made> {
-  const { value, findings } = work(built, shop);
+  const { value, findings } = work(built, shop, options.steps);
   if (!value) return { files: new Map(), findings };
   const files = stops(findings) && !options.anyway ? new Map() : await write(value, host);
   return { files, findings, report: value.report };

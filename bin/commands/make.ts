@@ -7,6 +7,7 @@ import { writeJson } from '../../lib/writers/json.js';
 import { type Asked, type Command, options } from '../command.js';
 import { sayFindings } from '../findings-text.js';
 import { DONE, STOPPED } from '../io.js';
+import { numberOf } from '../nest/lengths.js';
 import { oneValue, operand } from '../operand.js';
 
 const BUILT = ['cut'];
@@ -29,6 +30,7 @@ export const make: Command = {
   options: {
     out: options.value('the folder to write: new, empty, or written by an earlier run', { alias: 'o' }),
     only: options.value(`narrow what is made: ${BUILT.join(', ')}; may be given more than once`),
+    effort: options.value('steps to search for fewer boards and sheets, the same on every machine (8)'),
     anyway: options.flag('write even if a finding says stop; the exit code is still 1'),
     quiet: options.quiet,
     json: options.json,
@@ -43,13 +45,15 @@ export const make: Command = {
     const file = operand(asked, 'PLAN', "a plan's file");
     const out = oneValue(asked, 'out', 'a folder');
     checkOnly(asked);
+    const effort = asked.texts('effort').length > 0 ? oneValue(asked, 'effort', 'steps') : undefined;
+    const steps = effort === undefined ? {} : { steps: numberOf('--effort', effort, 1, 1e6, true) };
     // loaded once the command line is known to be sound
     const { readPlan } = await import('../../lib/plan/read-plan.js');
     const { make: makePlan } = await import('../../lib/make.js');
     const { pngOf } = await import('../../lib/node/picture.js');
     const plan = readPlan(await readPlanText(file));
     requireOwnFolder(out, '--out');
-    const made = await makePlan(plan, { png: pngOf }, { anyway: asked.flag('anyway') });
+    const made = await makePlan(plan, { png: pngOf }, { anyway: asked.flag('anyway'), ...steps });
     const quiet = asked.flag('quiet');
     if (made.files.size > 0) await saveSet(out, made.files, '--out');
     sayFindings(made.findings, quiet, io);

@@ -18,7 +18,7 @@ interface Candidate {
   readonly ways: readonly Turned[];
 }
 
-/** Steps spent where fewer sheets might do: a few tenths of a second. */
+/** Steps spent where fewer sheets might do, unless more are asked for: a few tenths of a second. */
 const STEPS = 8;
 
 const kindOf = ({ cut, quantity, ways }: Candidate, gap: Mm, smallest: Mm): Kind => ({
@@ -60,12 +60,13 @@ function filledOf(p: Prepared, sheet: LaidSheet, candidates: readonly Candidate[
 }
 
 /** A plain layout on fewer sheets, if the parts' area leaves hope and a short search finds the way; else as it is.
- * @param gap between finished outlines, mm */
+ * @param gap between finished outlines, mm @param steps to search, whole, 1 or more */
 export function fewerSheets(
   candidates: readonly Candidate[],
   plain: readonly Filled[],
   room: Room,
   gap: Mm,
+  steps: number = STEPS,
 ): readonly Filled[] {
   const total = candidates.reduce((sum, c) => sum + c.quantity * area(c.cut.finished), 0);
   if (plain.length <= Math.max(1, Math.ceil(total / (room.length * room.width)))) return plain;
@@ -78,6 +79,6 @@ export function fewerSheets(
   };
   const p = preparedOf(problem);
   const given = { sheets: laidOut(p, plain), left: [] };
-  const found = runNow(searchSheets(problem, { kind: 'steps', steps: STEPS }, 1, given));
+  const found = runNow(searchSheets(problem, { kind: 'steps', steps }, 1, given));
   return found.sheets.length < plain.length ? found.sheets.map(s => filledOf(p, s, candidates)) : plain;
 }

@@ -21,6 +21,8 @@ export interface NestOptions {
   readonly method: Method;
   /** without it, the machine takes any length */
   readonly bed?: Bed;
+  /** steps spent on finding fewer sheets; a few unless given */
+  readonly steps?: number;
 }
 
 /** Between two cuts, mm: a bridge of wood beside the cut of one of them, wider where heat works on it. */
@@ -66,7 +68,7 @@ function nestOn(stock: Stock, wanted: readonly Wanted[], options: NestOptions): 
   const candidates = admitted.flatMap(a => a.value);
   const batches = candidates.map(c => ({ ways: c.ways, quantity: c.quantity, area: area(c.cut.finished) }));
   const plain = batches.length > 0 ? layOut(batches, room) : [];
-  const filled = fewerSheets(candidates, plain, room, gap);
+  const filled = fewerSheets(candidates, plain, room, gap, options.steps);
   const findings: Finding[] = [
     ...admitted.flatMap(a => a.findings),
     ...tooFew(stock, filled.length),

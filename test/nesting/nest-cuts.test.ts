@@ -235,3 +235,15 @@ test('a stock that is not there, or half a part, is refused', () => {
     'plate.quantity is 1.5',
   );
 });
+
+// the search begins with the plain layout and takes nothing worse
+test('more steps never need more boards, and keep the gap', () => {
+  const wanted = [
+    { cut: routed(ferryFelloe), quantity: 7 },
+    { cut: routed(rect(400, 30, { id: 'bar', stock: 'plank' })), quantity: 9 },
+  ];
+  const few = nestCuts(wanted, [plank], router).value;
+  const more = nestCuts(wanted, [plank], { ...router, steps: 30 }).value;
+  expect(more.length).toBeLessThanOrEqual(few.length);
+  for (const sheet of more) expect(leastGap(sheet, 10)).toBeGreaterThan(7.35 - 2 * CHORD);
+});

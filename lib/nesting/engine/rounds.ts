@@ -12,7 +12,6 @@ const STEP = 20_000;
 export const SHARED = 100;
 const SEARCHES = 4;
 const SHARED_ROUNDS = 5;
-const ROUND_SECONDS = 6;
 
 /** A round of a search: what to run next, what to answer if it is stopped before, and how far it is, 0 to 1. */
 export interface Round<T> {
@@ -42,7 +41,8 @@ export function scheduleOf(effort: Effort, started: number, from: number, to: nu
     return { searches, rounds, budget: () => ({ kind: 'evaluations', most }) };
   }
   const { seconds, threads, clock } = effort;
-  const rounds = Math.max(1, Math.round((seconds * (to - from)) / ROUND_SECONDS));
+  // longer searches in longer rounds: each begins anew from the best, and has to find its way
+  const rounds = Math.max(1, Math.round(Math.sqrt(seconds * (to - from)) / 2));
   const end = started + 1000 * seconds * to;
   const budget = (round: number): Budget => ({
     kind: 'milliseconds',

@@ -27,7 +27,7 @@ function pressTask(problem: Problem, sheet: LaidSheet, budget: Task['budget'], s
     problem,
     budget,
     shapes,
-    strip: { phase: 'explore', stock: sheet.stock, start, seed, stream },
+    strip: { phase: 'explore', searched: false, stock: sheet.stock, start, seed, stream },
   };
 }
 

@@ -20,7 +20,7 @@ export function* searchStrip(problem: Problem, effort: Effort, seed: number): Ro
     for (let round = 0; round < rounds; round++) {
       const start: { start?: StripLayout } = best ? { start: best } : {};
       const tasks = Array.from({ length: searches }, (): Task => {
-        const strip = { phase, stock: 0, seed, stream: stream++, ...start };
+        const strip = { phase, stock: 0, searched: best !== undefined, seed, stream: stream++, ...start };
         return { kind: 'strip', problem, budget: budget(round), shapes, strip };
       });
       const results = yield { tasks, best, share: from + ((to - from) * round) / rounds };

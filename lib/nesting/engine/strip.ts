@@ -18,6 +18,8 @@ export interface StripLayout {
 /** One search on a strip, complete in itself: the same task gives the same layout wherever and whenever it is run. */
 export interface StripTask {
   readonly start?: StripLayout;
+  /** whether the start was found by such a task: then it is as short as large steps make it */
+  readonly searched: boolean;
   /** explore: shorten in larger steps and jolt what sticks; press: shorten the best in ever smaller steps */
   readonly phase: 'explore' | 'press';
   /** kind of stock that is the strip; its width is the length the strip may have at most */
@@ -28,9 +30,11 @@ export interface StripTask {
 
 /** Places looked at for one move. */
 const TRIALS = { anywhere: 8, near: 8, corners: 16 };
-/** First step by which the strip is made shorter, and the last. */
+/** Step by which the strip is made shorter: at first, and at last. */
 const FIRST_STEP = 0.02;
 const LAST_STEP = 0.001;
+/** First step where a layout is given that was searched for already. */
+const NEXT_STEP = 0.002;
 const LAYOUTS_KEPT = 20;
 /** Rounds without gain before a try is given up: after a gain, and the most after many failures. */
 const PATIENCE = 40;
@@ -91,8 +95,8 @@ function recover(s: Search, t: Tools, best: Best, state: Progress, length: numbe
 }
 
 /** Shortens and separates as long as it may go on, until the length is enough or a shape fills all of it. */
-function explore(s: Search, t: Tools, best: Best, going: () => boolean, enough = 0): void {
-  const state: Progress = { step: FIRST_STEP, patience: PATIENCE, pool: [] };
+function explore(s: Search, t: Tools, best: Best, going: () => boolean, first: number, enough = 0): void {
+  const state: Progress = { step: first, patience: PATIENCE, pool: [] };
   let open = shorten(s, best.length * (1 - state.step));
   while (open && best.length > enough && going()) {
     const length = s.bays[0]!.width;
@@ -126,7 +130,8 @@ export function runStrip(prepared: Prepared, kinds: ArrayLike<number>, task: Str
   else fillStrip(s);
   keep(s, best);
   const tools = toolsOf(s);
-  if (task.phase === 'explore') explore(s, tools, best, () => meter.spent() < 1);
+  if (task.phase === 'explore')
+    explore(s, tools, best, () => meter.spent() < 1, task.searched ? NEXT_STEP : FIRST_STEP);
   else press(s, tools, best, meter);
   return { length: best.length, pose: best.at.pose, x: best.at.x, y: best.at.y };
 }
@@ -136,7 +141,7 @@ export function runStrip(prepared: Prepared, kinds: ArrayLike<number>, task: Str
 export function pressTo(s: Search, enough: number, going: () => boolean): number {
   const best: Best = { length: 0, at: snapshot(s) };
   keep(s, best);
-  explore(s, toolsOf(s), best, going, enough);
+  explore(s, toolsOf(s), best, going, FIRST_STEP, enough);
   backTo(s, best);
   return best.length;
 }
