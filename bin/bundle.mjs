@@ -8,7 +8,8 @@ const JOINED = ['yaml', 'zod'];
 const { dependencies } = JSON.parse(readFileSync('package.json', 'utf8'));
 
 await build({
-  entryPoints: ['dist/bin/rimwright.js'],
+  // the nesting worker is a thread's own program, found beside the command
+  entryPoints: { rimwright: 'dist/bin/rimwright.js', 'nest-worker': 'dist/lib/node/nest-worker.js' },
   outdir: 'dist/bin',
   allowOverwrite: true,
   bundle: true,

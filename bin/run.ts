@@ -4,12 +4,13 @@ import { MachineRefused } from '../lib/node/machine-refused.js';
 import type { Command } from './command.js';
 import { check } from './commands/check.js';
 import { make } from './commands/make.js';
+import { nest } from './commands/nest.js';
 import { start } from './commands/start.js';
 import { stock } from './commands/stock.js';
 import { DONE, type Io, REFUSED, UNUSABLE } from './io.js';
 import { commandHelp, parse, programHelp } from './parse.js';
 
-const COMMANDS: readonly Command[] = [start, check, make, stock];
+const COMMANDS: readonly Command[] = [start, check, make, nest, stock];
 
 const ABOUT = 'Turns the plan of a spoked wheel into files a shop can cut.';
 

@@ -14,7 +14,7 @@ import { buildProp } from './models/index.js';
 import type { Model } from './models/model.js';
 import { type Together, together } from './models/together.js';
 import { withCopies } from './nesting/copies.js';
-import { nest } from './nesting/nest.js';
+import { nestCuts } from './nesting/nest-cuts.js';
 import type { Sheet } from './nesting/sheet.js';
 import { type Report, report } from './papers/report.js';
 import { sheetFile } from './papers/sheet-file.js';
@@ -38,6 +38,8 @@ export interface MakeOptions {
   readonly anyway?: boolean;
   /** `cut`: no more than a shop needs to cut: the report, the assembled picture, parts and sheets. Everything unless given */
   readonly only?: 'cut';
+  /** steps spent on nesting; a few unless given */
+  readonly steps?: number;
 }
 
 /** Files by their path in the output folder. */
@@ -72,21 +74,30 @@ function cutParts(parts: readonly Part[], shop: Shop): Outcome<readonly CutPart[
   return { value: each.map(c => c.value), findings: each.flatMap(c => c.findings) };
 }
 
-function nestParts(cuts: readonly CutPart[], props: Together, shop: Shop): Outcome<readonly Sheet[]> {
+function nestParts(
+  cuts: readonly CutPart[],
+  props: Together,
+  shop: Shop,
+  steps: number | undefined,
+): Outcome<readonly Sheet[]> {
   const wanted = cuts.map(c => ({ cut: c, quantity: c.part.quantity * props.copies }));
-  const laid = nest(wanted, shop.stock, { method: shop.method, ...(shop.bed && { bed: shop.bed }) });
+  const laid = nestCuts(wanted, shop.stock, {
+    method: shop.method,
+    ...(shop.bed && { bed: shop.bed }),
+    ...(steps !== undefined && { steps }),
+  });
   return { ...laid, value: withCopies(laid.value, props.letters) };
 }
 
 /** models -> checks -> cut parts -> sheets: all but the writing. */
-function work(built: readonly Built[], shop: Shop): Outcome<Worked | undefined> {
+function work(built: readonly Built[], shop: Shop, steps?: number): Outcome<Worked | undefined> {
   const wanted = built.flatMap(({ value, copies }) => (value ? [{ model: value, copies }] : []));
   const made = built.flatMap(b => b.findings);
   if (wanted.length < built.length) return { value: undefined, findings: made };
   const checked = wanted.flatMap(w => checkModel(w.model, shop));
   const props = together(wanted);
   const cuts = cutParts(props.model.parts, shop);
-  const sheets = nestParts(cuts.value, props, shop);
+  const sheets = nestParts(cuts.value, props, shop, steps);
   const findings = [...made, ...checked, ...cuts.findings, ...sheets.findings];
   const { model, copies } = props;
   return {
@@ -179,11 +190,11 @@ export const makeModel = (
   shop: Shop,
   host: Host = {},
   options: MakeOptions = {},
-): Promise<Made> => finish(work([{ ...built, copies: shop.copies }], shop), host, options);
+): Promise<Made> => finish(work([{ ...built, copies: shop.copies }], shop, options.steps), host, options);
 
 /** A plan made into files, or several plans cut from the same stock: builds the props, then as makeModel.
  * @throws Unusable where plans cannot be made together */
 export async function make(plans: Plans, host: Host = {}, options: MakeOptions = {}): Promise<Made> {
   const list = listed(plans);
-  return finish(work(list.map(build), sharedShop(list)), host, options);
+  return finish(work(list.map(build), sharedShop(list), options.steps), host, options);
 }

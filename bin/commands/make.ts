@@ -8,6 +8,7 @@ import { answer } from '../answer.js';
 import { type Asked, type Command, MOST_PLANS, options } from '../command.js';
 import { sayFindings } from '../findings-text.js';
 import { DONE, type Io, STOPPED } from '../io.js';
+import { numberOf } from '../nest/lengths.js';
 import { oneValue, operand } from '../operand.js';
 
 const BUILT = ['cut'];
@@ -32,6 +33,7 @@ export const make: Command = {
     out: options.value('the folder to write: new, empty, or written by an earlier run', { alias: 'o' }),
     only: options.value(`narrow what is made: ${BUILT.join(', ')}; may be given more than once`),
     variant: options.variant,
+    effort: options.value('steps to search for fewer boards and sheets, the same on every machine (8)'),
     anyway: options.flag('write even if a finding says stop; the exit code is still 1'),
     quiet: options.quiet,
     json: options.json,
@@ -48,6 +50,8 @@ export const make: Command = {
     operand(asked, 'PLAN', "a plan's file");
     const out = oneValue(asked, 'out', 'a folder');
     const only = askedOnly(asked);
+    const effort = asked.texts('effort').length > 0 ? oneValue(asked, 'effort', 'steps') : undefined;
+    const steps = effort === undefined ? {} : { steps: numberOf('--effort', effort, 1, 1e6, true) };
     // loaded once the command line is known to be sound
     const { askedPlans } = await import('../plans.js');
     const { make: makePlans } = await import('../../lib/make.js');
@@ -56,7 +60,9 @@ export const make: Command = {
     const folders = works.map(({ folder }) => (folder === undefined ? out : join(out, folder)));
     for (const folder of folders) requireOwnFolder(folder, '--out');
     const anyway = asked.flag('anyway');
-    const mades = await Promise.all(works.map(({ plans }) => makePlans(plans, { png: pngOf }, { anyway, ...only })));
+    const mades = await Promise.all(
+      works.map(({ plans }) => makePlans(plans, { png: pngOf }, { anyway, ...only, ...steps })),
+    );
     const stopped = mades.some(m => stops(m.findings));
     // variants are written all or none
     const written = mades.every(m => m.files.size > 0);

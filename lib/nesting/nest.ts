@@ -1,113 +1,161 @@
-import type { CutPart } from '../cutting/cut-part.js';
-import type { Finding, Outcome } from '../findings/finding.js';
-import { refuse } from '../findings/unusable.js';
-import { area } from '../geometry/measure.js';
-import type { Method } from '../stock/stock.js';
-import { cutWidth, type Stock } from '../stock/stock.js';
+import type { Finding } from '../findings/finding.js';
+import { refuse, requireRange } from '../findings/unusable.js';
+import { area, bounds } from '../geometry/measure.js';
+import { type Motion, moveOutline } from '../geometry/motion.js';
 import type { Mm } from '../units/length.js';
-import { type Bed, fitsBed, fittingWays, overhang, tooFew, tooLargeForBed, tooSmall, usableRoom } from './fit.js';
-import { type Filled, layOut, type Room } from './layout.js';
-import { withPins } from './register-pins.js';
-import type { Placement, Sheet } from './sheet.js';
-import { type Turned, waysToLie } from './turns.js';
-
-/** So many of a cut part. */
-export interface Wanted {
-  readonly cut: CutPart;
-  readonly quantity: number;
-}
+import type { Prepared, Problem } from './engine/prepared.js';
+import { type Effort, type Rounds, runNow, runWith, type Watch } from './engine/rounds.js';
+import { searchSheets } from './engine/search-sheets.js';
+import type { Laid, LaidSheet, SheetLayout } from './engine/sheets.js';
+import { preparedOf, type Runner } from './engine/task.js';
+import type { NestedPiece, NestLayout, NestPart, NestPlacement, NestStock } from './job.js';
+import { offcutOf } from './offcut.js';
+import { kindOf, leastWidth } from './part-room.js';
+import { plainStart } from './plain-start.js';
+import { type Room, rawRegion, roomOf } from './stock-room.js';
 
 export interface NestOptions {
-  readonly method: Method;
-  /** without it, the machine takes any length */
-  readonly bed?: Bed;
+  /** between finished outlines: cut and safety, mm, 0 or more */
+  readonly gap: Mm;
+  /** whole number; 1 unless given */
+  readonly seed?: number;
+  /** steps of fixed size; 10 unless given */
+  readonly steps?: number;
 }
 
-/** Between two cuts, mm: a bridge of wood beside the cut of one of them, wider where heat works on it. */
-const bridge = (method: Method): Mm => (method === 'laser' ? 2 : 1);
-
-/** Gap between finished outlines on a stock: the widest cut of any of its parts and a bridge, so that no part's cut reaches another part. */
-export const safeGap = (cuts: readonly CutPart[], method: Method): Mm =>
-  Math.max(0, ...cuts.map(c => cutWidth(c.cutter))) + bridge(method);
-
-interface Candidate extends Wanted {
-  readonly ways: readonly Turned[];
+/** A job made ready for the engine. */
+export interface Job {
+  readonly parts: readonly NestPart[];
+  readonly stocks: readonly NestStock[];
+  readonly rooms: readonly Room[];
+  readonly problem: Problem;
+  readonly gap: Mm;
 }
 
-/** The ways a wanted part may lie on its stock and the machine, or what keeps it off. */
-function admit(wanted: Wanted, stock: Stock, room: Room, gap: Mm, bed: Bed | undefined): Outcome<Candidate[]> {
-  const ways = waysToLie(wanted.cut, gap);
-  const fitting = fittingWays(ways, room);
-  if (fitting.length === 0) return { value: [], findings: [tooSmall(wanted.cut, stock, ways, room)] };
-  const workable = bed ? fitting.filter(w => fitsBed(w, gap, wanted.cut.cutter, bed)) : fitting;
-  if (bed && workable.length === 0) return { value: [], findings: [tooLargeForBed(wanted.cut, fitting, gap, bed)] };
-  return { value: [{ ...wanted, ways: workable }], findings: [] };
-}
+const DEFAULT_STEPS = 10;
 
-function sheetOf(stock: Stock, number: number, filled: Filled, candidates: readonly Candidate[], gap: Mm): Sheet {
-  const originX = stock.margin - gap / 2;
-  const originY = stock.true + originX;
-  const placements = filled.laid.map(({ batch, way, spot }): Placement => {
-    const motion = { turn: way.turn, x: originX + spot.x - way.corner.x, y: originY + spot.y - way.corner.y };
-    return { cut: candidates[batch]!.cut, motion };
-  });
-  const covered = placements.reduce((sum, p) => sum + area(p.cut.finished), 0);
-  return { stock, number, placements, utilisation: covered / (stock.length * stock.width) };
-}
-
-/** Sheets with pins to turn them over on; by hand each part is turned over by itself. Findings that are the same for several, once.
- * @param fits whether they lie on the bed as a whole */
-function register(sheets: readonly Sheet[], method: Method, fits: boolean): Outcome<Sheet[]> {
-  if (method === 'hand') return { value: [...sheets], findings: [] };
-  const each = sheets.map(sheet => {
-    const kerf = method === 'laser' ? Math.max(0, ...sheet.placements.map(p => cutWidth(p.cut.cutter))) : 0;
-    return withPins(sheet, fits, kerf);
-  });
-  const findings = new Map(each.flatMap(e => e.findings).map(f => [f.message, f]));
-  return { value: each.map(e => e.value), findings: [...findings.values()] };
-}
-
-function nestOn(stock: Stock, wanted: readonly Wanted[], options: NestOptions): Outcome<Sheet[]> {
-  const gap = safeGap(
-    wanted.map(w => w.cut),
-    options.method,
-  );
-  const bed = options.method === 'hand' ? undefined : options.bed;
-  const room = usableRoom(stock, gap);
-  const admitted = wanted.map(w => admit(w, stock, room, gap, bed));
-  const candidates = admitted.flatMap(a => a.value);
-  const batches = candidates.map(c => ({ ways: c.ways, quantity: c.quantity, area: area(c.cut.finished) }));
-  const filled = batches.length > 0 ? layOut(batches, room) : [];
-  const over = bed && filled.length > 0 ? overhang(stock, bed) : [];
-  const laid = filled.map((f, i) => sheetOf(stock, i + 1, f, candidates, gap));
-  const pinned = register(laid, options.method, over.length === 0);
-  const findings: Finding[] = [
-    ...admitted.flatMap(a => a.findings),
-    ...tooFew(stock, filled.length),
-    ...over,
-    ...pinned.findings,
-  ];
-  return { value: pinned.value, findings };
-}
-
-/** Lays cut parts out on the stock each names. Finished outlines lie inside the trued stock by its margin and a safe gap apart (the cut's
- * width and a bridge), grain along the stock; the cutter's path may run off the stock's edge. A fixed effort: same input, same layout.
- * @param cuts quantities are whole, for all copies together
- * @returns sheets in the order of the stocks, numbered from 1 in each; parts that fit nowhere are left out, with a finding.
- * Findings: `stop` for a part larger than its stock or the bed and for too little stock, `warn` for stock longer than the bed and for a sheet
- * worked on both faces without a place for register pins.
- * @throws Unusable if a part names a stock that is not there, or a quantity is not a whole number
- * Limits: parts are not laid in the openings of others. */
-export function nest(cuts: readonly Wanted[], stocks: readonly Stock[], options: NestOptions): Outcome<Sheet[]> {
-  for (const { cut, quantity } of cuts) {
-    const names = stocks.map(s => s.name);
-    if (!names.includes(cut.part.stock)) refuse(`${cut.part.id}.stock`, cut.part.stock, names.join(', '));
-    if (!(Number.isInteger(quantity) && quantity >= 0))
-      refuse(`${cut.part.id}.quantity`, quantity, 'a whole number, 0 or more');
+function requireJob(parts: readonly NestPart[], stocks: readonly NestStock[], options: NestOptions): void {
+  requireRange('gap', options.gap, 0, 1000);
+  if (stocks.length === 0) refuse('stock', 'empty', 'at least one kind');
+  const names = stocks.map(s => s.name);
+  for (const part of parts) {
+    if (!(Number.isInteger(part.quantity) && part.quantity >= 0))
+      refuse(`${part.id}.quantity`, part.quantity, 'a whole number, 0 or more');
+    for (const name of part.stock ?? []) if (!names.includes(name)) refuse(`${part.id}.stock`, name, names.join(', '));
+    if (typeof part.turns === 'object')
+      requireRange(`${part.id}.turns.step`, part.turns.step, Math.PI / 180, 2 * Math.PI, 'radians');
   }
-  const each = stocks.map(stock => {
-    const wanted = cuts.filter(c => c.cut.part.stock === stock.name && c.quantity > 0);
-    return wanted.length > 0 ? nestOn(stock, wanted, options) : { value: [], findings: [] };
+}
+
+function jobOf(given: readonly NestPart[], all: readonly NestStock[], options: NestOptions): Job {
+  requireJob(given, all, options);
+  const made = all.map(stock => ({ stock, room: roomOf(stock, options.gap) }));
+  const stocks = made.flatMap(m => (m.room ? [m.stock] : []));
+  const rooms = made.flatMap(m => (m.room ? [m.room] : []));
+  const parts = given.filter(p => p.quantity > 0);
+  const smallest = leastWidth(parts, options.gap);
+  const kinds = parts.map(p => kindOf(p, stocks, options.gap, smallest));
+  return { parts, stocks, rooms, problem: { kinds, stocks: rooms.map(r => r.stock) }, gap: options.gap };
+}
+
+function motionOf(p: Prepared, room: Room, laid: Laid): Motion {
+  const { turn, corner } = p.tables.poses[laid.pose]!;
+  const x = room.corner.x + laid.x - corner.x;
+  const y = room.corner.y + laid.y - corner.y;
+  return { ...(turn.mirrored && { mirrored: true }), turn: turn.angle, x, y };
+}
+
+function pieceOf(job: Job, p: Prepared, sheet: LaidSheet, number: number): NestedPiece {
+  const stock = job.stocks[sheet.stock]!;
+  const placements = sheet.laid.map(
+    (l): NestPlacement => ({ part: job.parts[l.kind]!.id, motion: motionOf(p, job.rooms[sheet.stock]!, l) }),
+  );
+  const boxes = sheet.laid.map((l, i) => bounds(moveOutline(job.parts[l.kind]!.region.outer, placements[i]!.motion)));
+  const used = { x: Math.max(...boxes.map(b => b.maxX)), y: Math.max(...boxes.map(b => b.maxY)) };
+  const raw = rawRegion(stock);
+  const covered = sheet.laid.reduce((sum, l) => sum + area(job.parts[l.kind]!.region), 0);
+  const offcut = offcutOf(raw, used, job.gap);
+  return { stock: stock.name, number, placements, utilisation: covered / area(raw), ...(offcut && { offcut }) };
+}
+
+function unplacedOf(job: Job, left: readonly number[]): NestLayout['unplaced'] {
+  return job.parts.flatMap((part, k) => {
+    const quantity = left.filter(l => l === k).length;
+    return quantity > 0 ? [{ part: part.id, quantity }] : [];
   });
-  return { value: each.flatMap(o => o.value), findings: each.flatMap(o => o.findings) };
+}
+
+const noPlace = (part: string, quantity: number): Finding => ({
+  level: 'stop',
+  rule: 'no-place',
+  where: part,
+  message: `${part}: ${quantity} found no place on the stock there is`,
+  value: quantity,
+  limit: 0,
+});
+
+/** The engine's layout as pieces of stock, the fullest of each stock first: the last has the most left over. */
+function layoutOf(job: Job, found: SheetLayout): NestLayout {
+  const p = preparedOf(job.problem);
+  const numbers = new Map<number, number>();
+  const full = (s: LaidSheet): number => s.laid.reduce((sum, l) => sum + p.area[l.kind]!, 0);
+  const sorted = [...found.sheets].sort((a, b) => a.stock - b.stock || full(b) - full(a));
+  const pieces = sorted.map(sheet => {
+    const number = (numbers.get(sheet.stock) ?? 0) + 1;
+    numbers.set(sheet.stock, number);
+    return pieceOf(job, p, sheet, number);
+  });
+  const unplaced = unplacedOf(job, found.left);
+  const areas = found.sheets.map(s => area(rawRegion(job.stocks[s.stock]!)));
+  const total = areas.reduce((sum, a) => sum + a, 0);
+  const covered = found.sheets.flatMap(s => s.laid).reduce((sum, l) => sum + area(job.parts[l.kind]!.region), 0);
+  return {
+    pieces,
+    unplaced,
+    cost: found.sheets.reduce((sum, s) => sum + (job.stocks[s.stock]!.price ?? 0), 0),
+    utilisation: total > 0 ? covered / total : 0,
+    findings: unplaced.map(u => noPlace(u.part, u.quantity)),
+  };
+}
+
+/** What fits nowhere from the start is left out of the search. */
+function* search(job: Job, effort: Effort, seed: number): Rounds<SheetLayout> {
+  if (job.parts.length === 0 || job.stocks.length === 0)
+    return { sheets: [], left: job.problem.kinds.flatMap((k, i) => Array.from({ length: k.quantity }, () => i)) };
+  return yield* searchSheets(job.problem, effort, seed, plainStart(job));
+}
+
+/** Lays parts out on stock: fewest and cheapest pieces first, then the most left whole of the least filled. Finished outlines lie a gap
+ * apart, and inside the stock (a board's trued edges) by its margin; parts may lie in openings of other parts. Sizes in mm.
+ * The same input has the same layout: the effort is fixed, no clock, no chance but the seed's.
+ * @throws Unusable for a quantity, gap or step out of range or a stock that is not there; GeometryFailure for outlines that cross */
+export function nest(parts: readonly NestPart[], stock: readonly NestStock[], options: NestOptions): NestLayout {
+  const job = jobOf(parts, stock, options);
+  const effort = { kind: 'steps', steps: options.steps ?? DEFAULT_STEPS } as const;
+  return layoutOf(job, runNow(search(job, effort, options.seed ?? 1)));
+}
+
+/** What a longer search is given. */
+export interface LongNest {
+  readonly gap: Mm;
+  readonly seed?: number;
+  readonly effort: Effort;
+  /** runs the work, in threads where the host has them; `inline()` without */
+  readonly run: Runner;
+  readonly watch?: Watch<NestLayout>;
+}
+
+/** As `nest`, with more effort and in other threads: seconds, or steps, which have the same layout for any number of threads. */
+export async function nestLong(
+  parts: readonly NestPart[],
+  stock: readonly NestStock[],
+  options: LongNest,
+): Promise<NestLayout> {
+  const job = jobOf(parts, stock, options);
+  const { progress, stopped } = options.watch ?? {};
+  const watch: Watch<SheetLayout> = {
+    ...(progress && { progress: (best, share) => progress(best && layoutOf(job, best), share) }),
+    ...(stopped && { stopped }),
+  };
+  return layoutOf(job, await runWith(search(job, options.effort, options.seed ?? 1), options.run, watch));
 }

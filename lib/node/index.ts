@@ -1,6 +1,7 @@
 /** What only Node can do: saving a set of files, drawing pictures as PNG, reading a plan's file. */
 
 export { MachineRefused } from './machine-refused.js';
+export { type NestThreads, nestClock, nestThreads } from './nest-threads.js';
 export { pngOf } from './picture.js';
 export { readPlanText } from './read-plan-text.js';
 export { requireOwnFolder, saveSet } from './save.js';

@@ -50,7 +50,8 @@ describe('the program', () => {
   test.each(['--help', '-h', 'help'])('%s names every command', async word => {
     const said = await run(word);
     expect(said).toMatchObject({ code: 0, err: '' });
-    for (const name of ['start [FILE]', 'check PLAN', 'make PLAN', 'stock [TABLE]']) expect(said.out).toContain(name);
+    for (const name of ['start [FILE]', 'check PLAN', 'make PLAN', 'nest FILE...', 'stock [TABLE]'])
+      expect(said.out).toContain(name);
   });
 
   test('without a command shows the same and is not content', async () => {
@@ -69,7 +70,7 @@ describe('the program', () => {
 
   test.each([
     [['maek'], 'the command is maek', 'did you mean make?'],
-    [['--json'], 'the command is --json', 'start, check, make, stock'],
+    [['--json'], 'the command is --json', 'start, check, make, nest, stock'],
     [['make', ferry, '--ouut', 'x'], 'an option is --ouut', 'did you mean --out?'],
     [['make', ferry, '-x'], 'an option is -x', '-o'],
     [['make', ferry, '--constructor', '3'], 'an option is --constructor', '--out'],

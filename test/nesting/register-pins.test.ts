@@ -6,7 +6,7 @@ import { bounds } from '../../lib/geometry/measure.js';
 import { moveRegion } from '../../lib/geometry/motion.js';
 import { annularSector, circle, rectangle, solid } from '../../lib/geometry/outline.js';
 import { segments } from '../../lib/geometry/segment.js';
-import { nest } from '../../lib/nesting/nest.js';
+import { nestCuts as nest } from '../../lib/nesting/nest-cuts.js';
 import type { Sheet } from '../../lib/nesting/sheet.js';
 import type { Part } from '../../lib/parts/part.js';
 import type { Stock } from '../../lib/stock/stock.js';
