@@ -55,14 +55,12 @@ export const make: Command = {
     // loaded once the command line is known to be sound
     const { askedPlans } = await import('../plans.js');
     const { make: makePlans } = await import('../../lib/make.js');
-    const { pngOf } = await import('../../lib/node/picture.js');
-    const works = await askedPlans(asked);
+    const { pngMaker } = await import('../../lib/node/picture.js');
+    const [works, png] = await Promise.all([askedPlans(asked), pngMaker()]);
     const folders = works.map(({ folder }) => (folder === undefined ? out : join(out, folder)));
     for (const folder of folders) requireOwnFolder(folder, '--out');
     const anyway = asked.flag('anyway');
-    const mades = await Promise.all(
-      works.map(({ plans }) => makePlans(plans, { png: pngOf }, { anyway, ...only, ...steps })),
-    );
+    const mades = await Promise.all(works.map(({ plans }) => makePlans(plans, { png }, { anyway, ...only, ...steps })));
     const stopped = mades.some(m => stops(m.findings));
     // variants are written all or none
     const written = mades.every(m => m.files.size > 0);

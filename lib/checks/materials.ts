@@ -1,6 +1,7 @@
 import type { Finding } from '../findings/finding.js';
 import type { Model } from '../models/model.js';
 import type { Part } from '../parts/part.js';
+import { findMaterial } from '../stock/materials.js';
 import type { Method, Stock } from '../stock/stock.js';
 import { type Traits, traitsOf } from '../stock/traits.js';
 import type { Mm } from '../units/length.js';
@@ -43,6 +44,14 @@ function brittle(u: Used): Finding[] {
   return [{ level: 'warn', rule: 'brittle', where: species(u), message, value: u.stock.species ?? '' }];
 }
 
+/** A name the tables do not hold may be a slip that hides what the material is. */
+function unknown({ stock }: Used): Finding[] {
+  if (stock.species === undefined || findMaterial(stock.species)) return [];
+  const where = `stock.${stock.name}.species`;
+  const message = `${where} is ${stock.species}, which the tables do not hold: it is taken for wood and weighed as the usual ${stock.kind}; allowed: any name, but one of \`rimwright stock\` is judged by what it is`;
+  return [{ level: 'warn', rule: 'unknown-material', where, message, value: stock.species }];
+}
+
 /** The least a part keeps beside its pockets. */
 function thinnest(part: Part): Mm {
   const depths = part.features.flatMap(f => (f.kind === 'pocket' ? [f.depth] : []));
@@ -80,4 +89,10 @@ function woodOnly(u: Used, model: Model): Finding[] {
 /** What a material does not bear: foam in a laser, screws and loose pieces outside wood, thin tongues in foam.
  * Source of the laser's: a university makerspace's laser guide; of the rest: common practice, no source. */
 export const materials = (model: Model, stock: readonly Stock[], method: Method): Finding[] =>
-  used(model, stock).flatMap(u => [...notByLaser(u, method), ...brittle(u), ...thinTongue(u), ...woodOnly(u, model)]);
+  used(model, stock).flatMap(u => [
+    ...unknown(u),
+    ...notByLaser(u, method),
+    ...brittle(u),
+    ...thinTongue(u),
+    ...woodOnly(u, model),
+  ]);

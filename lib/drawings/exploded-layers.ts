@@ -1,4 +1,7 @@
+import { intersection } from '../geometry/boolean.js';
 import { windingNumber } from '../geometry/locate.js';
+import { moveOutline } from '../geometry/motion.js';
+import { type Region, solid } from '../geometry/outline.js';
 import { add, ORIGIN, type Point, scale, subtract } from '../geometry/point.js';
 import type { Part } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
@@ -24,6 +27,8 @@ export interface Spread {
 
 /** How far pieces of a layer move from its middle, as a share of how far they are from it. */
 const APART = 0.16;
+/** Where pieces overlap they move so many times as far, at most. */
+const MOST = 5;
 
 const SAME_HEIGHT: Mm = 1e-3;
 
@@ -45,13 +50,27 @@ const meanOf = (points: readonly Point[]): Point => scale(points.reduce(add, ORI
 /** The middle of a piece's corners: that of its box would lie beside an arc. */
 const middleOf = (placed: Placed): Middle => ({ placed, at: meanOf(placed.outlines.flat()) });
 
+function spreadBy(middles: readonly Middle[], middle: Point, apart: number): Spread[] {
+  return middles.map(({ placed, at }) => {
+    const by = middles.length > 1 ? scale(subtract(at, middle), apart) : { x: 0, y: 0 };
+    return { placed, by, middle: add(at, by) };
+  });
+}
+
+const outerOf = ({ placed, by }: Spread): Region =>
+  solid(moveOutline(placed.outlines[0] ?? [], { turn: 0, x: by.x, y: by.y }));
+
+/** Whether a piece still lies over another, as scarfed felloes do. Only pieces with pockets on both faces can. */
+function overlap(spread: readonly Spread[]): boolean {
+  const both = spread.filter(({ placed: { part } }) => hasPocket(part, 'front') && hasPocket(part, 'back'));
+  return both.some((a, i) => both.slice(i + 1).some(b => intersection([outerOf(a)], [outerOf(b)]).length > 0));
+}
+
 function layerOf(pieces: readonly Placed[]): ExplodedLayer {
   const middles = pieces.map(middleOf);
   const middle = meanOf(middles.map(m => m.at));
-  const spread = middles.map(({ placed, at }): Spread => {
-    const by = pieces.length > 1 ? scale(subtract(at, middle), APART) : { x: 0, y: 0 };
-    return { placed, by, middle: add(at, by) };
-  });
+  let spread = spreadBy(middles, middle, APART);
+  for (let n = 2; n <= MOST && overlap(spread); n += 1) spread = spreadBy(middles, middle, n * APART);
   const reach = Math.max(
     ...spread.flatMap(s =>
       s.placed.outlines.flat().map(v => Math.hypot(v.x + s.by.x - middle.x, v.y + s.by.y - middle.y)),

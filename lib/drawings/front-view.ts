@@ -1,3 +1,4 @@
+import { windingNumber } from '../geometry/locate.js';
 import { bounds, signedArea } from '../geometry/measure.js';
 import { moveOutline, movePolyline } from '../geometry/motion.js';
 import { circle, type Outline } from '../geometry/outline.js';
@@ -9,7 +10,7 @@ import { kindWord } from './kind-words.js';
 import type { Paint, PictureGroup, PictureShape } from './picture.js';
 import { distinctEdges, motionOf, type Placed } from './placed.js';
 import type { SlabsOf } from './slabs.js';
-import { floorTone, INK, PLUG_TONE, SHADOW, type Tones } from './wood.js';
+import { floorTone, INK, lineOn, PLUG_TONE, SHADOW, type Tones } from './wood.js';
 
 /** Heights closer than this are one height: layers are stacked by addition, which rounds. */
 const SAME_HEIGHT: Mm = 1e-6;
@@ -76,7 +77,15 @@ function pinsOf(pieces: readonly Fronted[]): Map<Placed, readonly Outline[]> {
   const open = pieces.filter(p => p.faces.every(f => f.sort !== 'plug'));
   const counts = new Map<string, number>();
   for (const hole of open.flatMap(p => p.holes)) counts.set(holeKey(hole), (counts.get(holeKey(hole)) ?? 0) + 1);
-  return new Map(open.map(p => [p, p.holes.filter(h => counts.get(holeKey(h))! > 1)]));
+  return new Map(open.map(p => [p, p.holes.filter(h => counts.get(holeKey(h))! > 1 && !isHidden(h, p, pieces))]));
+}
+
+/** Whether a piece in front of another covers a hole of it. */
+function isHidden(hole: Outline, { high }: Placed, pieces: readonly Placed[]): boolean {
+  const { minX, minY, maxX, maxY } = bounds(hole);
+  const at = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+  const front = pieces.filter(p => p.low > high - 1e-3);
+  return front.some(p => p.outlines.reduce((n, o) => n + windingNumber(o, at), 0) > 0);
 }
 
 /** Something to paint at a height. */
@@ -87,8 +96,9 @@ interface Layered {
 
 function faceShape({ sort, outlines, marks }: FrontFace, tone: number, ink: Paint): PictureShape[] {
   const fill = sort === 'plug' ? PLUG_TONE : sort === 'floor' ? floorTone(tone) : tone;
-  const drawn = filled(outlines, { ...ink, fill });
-  return marks.length === 0 ? [drawn] : [drawn, { closed: [], open: marks, paint: ink }];
+  const line = { ...ink, stroke: lineOn(tone) };
+  const drawn = filled(outlines, { ...line, fill });
+  return marks.length === 0 ? [drawn] : [drawn, { closed: [], open: marks, paint: line }];
 }
 
 /** Faces of pieces, what lies in front over what lies behind. */
@@ -142,6 +152,8 @@ export function frontView(pieces: readonly Fronted[], manner: Manner): PictureGr
   ];
 }
 
+const partWords = ({ kind, finish }: Part): string => (finish ? `${kindWord(kind)}: ${finish.name}` : kindWord(kind));
+
 /** What the front view's legend tells: every kind of part, plugs and pins where there are some, dashes. */
 export function legendItems(pieces: readonly Fronted[], { tones, ink, dashed }: Manner): LegendItem[] {
   const kinds = [...new Map(pieces.map(p => [p.part.kind, p.part])).values()];
@@ -149,7 +161,7 @@ export function legendItems(pieces: readonly Fronted[], { tones, ink, dashed }: 
   const plugged = pieces.some(p => p.faces.some(f => f.sort === 'plug'));
   const pinned = [...pinsOf(pieces).values()].some(ends => ends.length > 0);
   return [
-    ...kinds.map(part => swatch(kindWord(part.kind), tones(part))),
+    ...kinds.map(part => swatch(partWords(part), tones(part))),
     ...(plugged ? [swatch('plug', PLUG_TONE)] : []),
     ...(pinned ? [swatch('pin', PLUG_TONE)] : []),
     { text: 'seams and laps', paint: dashed },

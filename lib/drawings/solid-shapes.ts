@@ -5,7 +5,7 @@ import type { PictureShape } from './picture.js';
 import type { Polygons, Solid, SolidFace, SolidSlab } from './solid.js';
 import { type Seen, seenPoints } from './view.js';
 import { seenWalls, type Wall } from './walls.js';
-import { HOLE_TONE, INK, shaded } from './wood.js';
+import { HOLE_TONE, lineOn, shaded } from './wood.js';
 
 /** How a solid is painted. */
 export interface SolidPaint {
@@ -17,7 +17,7 @@ export interface SolidPaint {
 /** A wall's painting: its surface, its ends, and its edges where they are the solid's own. */
 function wallShapes(wall: Wall, lowest: boolean, highest: boolean, { tone, line }: SolidPaint): PictureShape[] {
   const { bottom, top } = wall;
-  const ink = { stroke: INK, width: line };
+  const ink = { stroke: lineOn(tone), width: line };
   const fill = shaded(tone, wall.light);
   const surface = polygon([...bottom, ...[...top].reverse()]);
   if (lowest && highest) return [{ closed: [surface], open: [], paint: { fill, ...ink } }];
@@ -35,7 +35,7 @@ function faceShapes(face: SolidFace, seen: Seen, height: Mm, { tone, line }: Sol
   const outlines = (list: Polygons): Outline[] =>
     list.map((o: readonly Point[]) => polygon(seenPoints(seen, o, height)));
   const shape = (list: Polygons, fill: number): PictureShape[] =>
-    list.length === 0 ? [] : [{ closed: outlines(list), open: [], paint: { fill, stroke: INK, width: line } }];
+    list.length === 0 ? [] : [{ closed: outlines(list), open: [], paint: { fill, stroke: lineOn(tone), width: line } }];
   return [...shape(face.around, tone), ...shape(face.holes, HOLE_TONE)];
 }
 

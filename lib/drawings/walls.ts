@@ -6,7 +6,7 @@ import { type Seen, seenPoints } from './view.js';
 export interface Wall {
   readonly bottom: readonly Point[];
   readonly top: readonly Point[];
-  /** how near to the one who looks its middle is */
+  /** how near to the one who looks it comes */
   readonly near: number;
   /** how bright it is, about 1 */
   readonly light: number;
@@ -64,12 +64,12 @@ export function seenWalls(slab: SolidSlab, seen: Seen): Wall[] {
     });
     return stretches(facing, corners).map(([first, count]): Wall => {
       const run = Array.from({ length: count + 1 }, (_, i) => (first + i) % n);
-      const [from, middle, to] = [corners[first]!, corners[run[(count + 1) >> 1]!]!, corners[run[count]!]!];
+      const along = run.map(i => corners[i]!);
       return {
         bottom: run.map(i => low[i]!),
         top: run.map(i => high[i]!),
-        near: middle.x * towards.x + middle.y * towards.y,
-        light: brightness(seen, from, to),
+        near: Math.max(...along.map(p => p.x * towards.x + p.y * towards.y)),
+        light: brightness(seen, along[0]!, along.at(-1)!),
       };
     });
   });

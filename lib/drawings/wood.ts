@@ -39,18 +39,34 @@ function unlike(used: readonly number[]): number {
 /** The tone of a part's face. */
 export type Tones = (part: Part) => number;
 
-/** A tone for every kind there is among the parts: a kind's own, or the wood most unlike the others', in the order the kinds come. */
+/** The colour of what a part is finished with, where it has one: #rrggbb. */
+function finishTone({ finish }: Part): number | undefined {
+  const digits = /^#([0-9a-f]{6})$/i.exec(finish?.color ?? '')?.[1];
+  return digits === undefined ? undefined : Number.parseInt(digits, 16);
+}
+
+/** A tone for every part: that of its finish, or for every kind there is among the parts a kind's own, or the wood most unlike the
+ * others', in the order the kinds come. */
 export function woodTones(parts: readonly Part[]): Tones {
   const kinds = [...new Set(parts.map(p => p.kind))];
   const tones = new Map(kinds.flatMap(kind => (OWN[kind] === undefined ? [] : [[kind, OWN[kind]]])));
   for (const kind of kinds) if (!tones.has(kind)) tones.set(kind, unlike([...tones.values()]));
-  return part => tones.get(part.kind) ?? PAPER;
+  return part => finishTone(part) ?? tones.get(part.kind) ?? PAPER;
 }
 
 /** A tone as much lighter or darker: 1 leaves it. */
 export function shaded(rgb: number, by: number): number {
   const channel = (shift: number): number => Math.min(255, Math.round(((rgb >> shift) & 0xff) * by)) << shift;
   return channel(16) | channel(8) | channel(0);
+}
+
+/** Below this brightness, 0 to 255, ink is not seen on a tone. */
+const DARK = 90;
+
+/** The colour of lines on a tone: ink, on dark paint a light one. Brightness as luma, Rec. ITU-R BT.601. */
+export function lineOn(tone: number): number {
+  const [red, green, blue] = channels(tone) as [number, number, number];
+  return 0.299 * red + 0.587 * green + 0.114 * blue < DARK ? FAINT : INK;
 }
 
 /** How a pocket's floor is toned: darker than its part's face. */

@@ -57,7 +57,7 @@ function scarfFindings(site: SeamSite, overlap: Radians): Finding[] {
             'overlap',
             deg(overlap),
             deg(most),
-            `degrees; the felloes may lie on each other over ${deg(most)} degrees before they meet a lap or the felloe's other end; allowed: at most that, another seam place, or joint: finger`,
+            `the felloes may lie on each other over ${deg(most)} degrees before they meet a lap or the felloe's other end; allowed: at most that, another seam place, or joint: finger`,
           ),
         ]
       : []),
@@ -88,7 +88,7 @@ function laserFindings(site: SeamSite, overlap: Radians): Finding[] {
         'overlap',
         deg(overlap),
         deg(most),
-        `degrees; staggered seams overlap by half a felloe at most; allowed: at most ${deg(most)} degrees`,
+        `staggered seams overlap by half a felloe at most; allowed: at most ${deg(most)} degrees`,
       ),
     ];
   }

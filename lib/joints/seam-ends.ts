@@ -94,6 +94,15 @@ export function freeLength(site: SeamSite, u: Mm): Mm {
 
 const rounded = (n: number): number => Math.round(n * 100) / 100;
 
+/** What the numbers of an option are in. */
+const UNITS: Readonly<Partial<Record<keyof SeamOptions, string>>> = {
+  diameter: ' mm',
+  depth: ' mm',
+  length: ' mm',
+  width: ' mm',
+  overlap: ' deg',
+};
+
 /** A stop about a seam's option. @param what why, with the allowed value or what to choose instead */
 export const seamStop = (
   site: SeamSite,
@@ -106,7 +115,7 @@ export const seamStop = (
   level: 'stop',
   rule,
   where: `${site.field}.${option}`,
-  message: `${site.field}.${option} is ${typeof value === 'number' ? `${rounded(value)}` : value}; ${what}`,
+  message: `${site.field}.${option} is ${typeof value === 'number' ? `${rounded(value)}${UNITS[option] ?? ''}` : value}; ${what}`,
   value: typeof value === 'number' ? rounded(value) : value,
   limit: typeof limit === 'number' ? rounded(limit) : limit,
 });

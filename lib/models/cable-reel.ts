@@ -40,7 +40,7 @@ export function cableReel(
     settings: [...(ring?.settings ?? []), ...reelSettings(sizes, fixed)],
     figures: [...reelFigures(sizes), ...(ring?.figures ?? [])],
     steps: reelSteps(sizes, ring?.steps ?? []),
-    ...(sizes.fit.seam !== undefined && { fits: { seam: sizes.fit.seam } }),
+    ...(ring && { fits: ring.fits }),
   };
   return { value: reel, findings: [...found, ...findings] };
 }

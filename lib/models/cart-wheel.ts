@@ -36,7 +36,7 @@ export function cartWheel(
     settings: cartSettings(sizes, rim.value),
     figures: cartFigures(sizes, rim.value),
     steps: cartSteps(sizes, rim.value),
-    fits: { ...sizes.fit },
+    fits: { ...rim.value.fits, ...sizes.fit },
   };
   return { value: wheel, findings: [...limits, ...rim.findings] };
 }

@@ -48,11 +48,7 @@ export function waterWheel(
     settings: waterSettings(sizes, ring, places),
     figures: waterFigures(sizes, ring),
     steps: waterSteps(sizes, ring, places),
-    fits: {
-      slot: sizes.fit.slot,
-      wedge: sizes.fit.wedge,
-      ...(sizes.fit.seam !== undefined && { seam: sizes.fit.seam }),
-    },
+    fits: { ...ring.fits, slot: sizes.fit.slot, wedge: sizes.fit.wedge },
   };
   return { value: wheel, findings: [...found, ...findings] };
 }

@@ -2,7 +2,7 @@
 
 export { MachineRefused } from './machine-refused.js';
 export { type NestThreads, nestClock, nestThreads } from './nest-threads.js';
-export { pngOf } from './picture.js';
+export { type PngMaker, pngMaker, pngOf } from './picture.js';
 export { readPlanText } from './read-plan-text.js';
 export { requireOwnFolder, saveSet } from './save.js';
 export { writeNew } from './write-new.js';

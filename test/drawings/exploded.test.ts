@@ -19,6 +19,7 @@ const wheel = built(
     trim: { faces: 'front', band: inches(2), segments: 5, stock: 'thin', plugs: { diameter: inches(3 / 8), each: 4 } },
   }),
 );
+const scarfed = built(ferryWith({ rim: { seam: { joint: 'scarf' } } }));
 const layers = explodedLayers(placedPieces(wheel));
 const kinds = layers.map(l => l.pieces[0]!.placed.part.kind);
 
@@ -31,8 +32,11 @@ describe('layers', () => {
     expect(kinds.indexOf('spoke')).toBeLessThan(kinds.indexOf('trim-segment'));
   });
 
-  test('move their pieces apart: they overlap nowhere, and the middle stays where it was', () => {
-    for (const { pieces } of layers) {
+  test.each([
+    ['lie beside each other', layers],
+    ['are scarfed', explodedLayers(placedPieces(scarfed))],
+  ])('move pieces that %s apart: they overlap nowhere, and the middle stays where it was', (_, all) => {
+    for (const { pieces } of all) {
       const moved = pieces.map(({ placed: { part, piece }, by }) =>
         moveRegion(part.region, { turn: piece.turn, x: piece.x + by.x, y: piece.y + by.y }),
       );

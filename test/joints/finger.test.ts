@@ -88,7 +88,7 @@ describe('shape', () => {
 
 test.each([
   [{ count: 20 }, {}, 'rim.seam.count', /20; fingers would be .* allowed: 2 to 11/],
-  [{ length: 200 }, {}, 'rim.seam.length', /200; fingers may be .* mm long/],
+  [{ length: 200 }, {}, 'rim.seam.length', /200 mm; fingers may be .* mm long/],
   [
     {},
     { laps: [{ apart: 0.05, width: 20, depth: 9, face: 'front' as const }] },

@@ -1,10 +1,10 @@
 import { slotReach } from '../../joints/tongue.js';
-import { felloeBoard } from '../../parts/felloe-board.js';
 import { tyreLength } from '../../parts/tyre.js';
 import { toDegrees } from '../../units/length.js';
 import { printMm } from '../../units/print-length.js';
 import { gluesFor } from '../glues.js';
 import type { Figure, Hardware, Setting } from '../model.js';
+import { felloeBoards } from '../ring/boards.js';
 import type { Ring } from '../ring.js';
 import { axle, naveBore } from './bore.js';
 import { capScrews } from './cap.js';
@@ -136,7 +136,7 @@ export function cartSettings(s: CartSizes, rim: Ring): Setting[] {
 
 /** Numbers worth knowing: what a felloe is cut from, what lies under the tyre, the tyre's strip, the seams' glue. */
 export function cartFigures(s: CartSizes, rim: Ring): Figure[] {
-  const board = felloeBoard(s.rim.inner, s.rim.outer, (2 * Math.PI) / s.felloes);
+  const board = felloeBoards(rim.drafts);
   const { tongue, tyre } = s;
   const end =
     tongue.joint === 'captured'

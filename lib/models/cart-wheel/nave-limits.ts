@@ -112,6 +112,6 @@ export const capFits: Limit = s => {
   const most = 2 * s.nave.radius;
   const own = 2 * cap.radius;
   if (own >= least && own <= most) return [];
-  const what = `it covers the bore by ${COVER} mm and lies on the nave; allowed: ${stated(least)} to ${stated(most)} mm`;
+  const what = `it covers the bore by ${COVER} mm and lies on the nave; allowed: ${least <= most ? `${stated(least)} to ${stated(most)} mm` : 'a wider nave, a smaller bore, or no cap'}`;
   return [stop('hub-cap', 'cap.diameter', own, own < least ? least : most, what)];
 };

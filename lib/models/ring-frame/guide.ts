@@ -4,6 +4,7 @@ import { type Mm, toDegrees } from '../../units/length.js';
 import { printAngle, printMm } from '../../units/print-length.js';
 import type { Figure, Hardware, Setting } from '../model.js';
 import { planingSteps } from '../named-stock.js';
+import { felloeBoards } from '../ring/boards.js';
 import type { Ring } from '../ring.js';
 import { barNotch, bars } from './bars.js';
 import { type FrameSizes, mullionReach, notchDepth, paneRadius } from './sizes.js';
@@ -80,9 +81,9 @@ function barFigures(s: FrameSizes): Figure[] {
   return all.filter((f, i) => all.findIndex(g => g.name === f.name) === i);
 }
 
-/** Numbers of the finished frame. Board of a felloe: width outer - inner cos(sweep / 2), length 2 outer sin(sweep / 2). */
+/** Numbers of the finished frame. */
 export function frameFigures(s: FrameSizes, ring: Ring): Figure[] {
-  const sweep = s.sweep / s.segments;
+  const board = felloeBoards(ring.drafts);
   const [over, open] = [archOverall(archOf(s)), archSize(archOf(s), s.inner)];
   const pane = archSize(archOf(s), paneRadius(s));
   return [
@@ -90,8 +91,8 @@ export function frameFigures(s: FrameSizes, ring: Ring): Figure[] {
     { name: 'overall height', value: over.height, unit: 'mm' },
     { name: 'opening, wide', value: open.width, unit: 'mm' },
     { name: 'opening, high', value: open.height, unit: 'mm' },
-    { name: 'board of a felloe, wide', value: s.outer - s.inner * Math.cos(sweep / 2), unit: 'mm' },
-    { name: 'board of a felloe, long', value: 2 * s.outer * Math.sin(sweep / 2), unit: 'mm' },
+    { name: 'board of a felloe, wide', value: board.width, unit: 'mm' },
+    { name: 'board of a felloe, long', value: board.length, unit: 'mm' },
     ...(s.rebate.width > 0
       ? ([
           { name: 'pane, wide', value: pane.width, unit: 'mm' },
