@@ -7,8 +7,8 @@ import { overlaps } from '../judges/solids.js';
 import { randomPlan } from '../models/random-plan.js';
 
 /** Plans drawn, and the share of them that must build. */
-const PLANS = Number(process.env['RIMWRIGHT_PLANS'] ?? 120);
-const LEAST = 0.99;
+const PLANS = Number(process.env['RIMWRIGHT_PLANS'] ?? 500);
+const LEAST = 0.95;
 
 const texts = (files: Made['files']): Map<string, string> =>
   new Map([...files].flatMap(([path, bytes]) => (typeof bytes === 'string' ? [[path, bytes] as const] : [])));
