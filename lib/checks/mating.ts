@@ -5,7 +5,14 @@ import { placingFrom } from '../models/placing.js';
 import { named, near, type Solid, solids } from '../models/solids.js';
 import type { Form } from '../parts/form.js';
 import { isInside, type SpacePoint } from '../parts/inside.js';
-import { FACE_PLACES, type FacePoint, facePoint, type MateFace, mateFaces } from '../parts/mate-faces.js';
+import {
+  FACE_PLACES,
+  type FacePlace,
+  type FacePoint,
+  facePoint,
+  type MateFace,
+  mateFaces,
+} from '../parts/mate-faces.js';
 import type { Mm } from '../units/length.js';
 
 /** How much farther than its fit a face may be from the piece it meets: thousands of roundings, less than any cut. */
@@ -36,14 +43,23 @@ function neighbours(a: Solid, all: readonly Solid[], reach: Mm): Neighbour[] {
 }
 
 /** Whether a face touches another piece at one of its points, within the fit: there the next piece's wood begins at most so far off. */
-function touches(face: MateFace, form: Form, others: readonly Neighbour[], fit: Mm): boolean {
-  return FACE_PLACES.some(place => {
+function touches(
+  face: MateFace,
+  form: Form,
+  others: readonly Neighbour[],
+  fit: Mm,
+  places: readonly FacePlace[],
+): boolean {
+  return places.some(place => {
     const point = facePoint(form, face, place);
     const next = beside(point, Math.max(0, fit) + WITHIN);
     // a pocket may have taken the face away there
     return others.some(o => o.holds(next)) && isInside(form, beside(point, -WITHIN));
   });
 }
+
+/** Places of a face that tell whether one is like another that is bare. */
+const A_GLANCE = 20;
 
 interface Bare {
   readonly solid: Solid;
@@ -63,9 +79,11 @@ function bareFaces(model: Model): Bare[] {
     if (own.length === 0) continue;
     const others = neighbours(solid, all, largest);
     for (const face of own) {
-      if (touches(face, solid.form, others, model.fits?.[face.joint] ?? 0)) continue;
       const key = `${solid.piece.part} ${face.joint}`;
       const same = found.get(key);
+      // once one is bare, its likes are looked at less closely
+      const places = same ? FACE_PLACES.slice(0, A_GLANCE) : FACE_PLACES;
+      if (touches(face, solid.form, others, model.fits?.[face.joint] ?? 0, places)) continue;
       if (same) same.faces++;
       else found.set(key, { solid, face, faces: 1 });
     }

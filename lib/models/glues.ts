@@ -1,9 +1,14 @@
+import type { Part } from '../parts/part.js';
 import type { Stock } from '../stock/stock.js';
 import { traitsOf } from '../stock/traits.js';
 import type { Hardware } from './model.js';
 
 /** Whether screws hold in all of these. */
 export const takesScrews = (...stocks: readonly Stock[]): boolean => stocks.every(s => traitsOf(s).screws);
+
+/** Stocks that a prop's parts are cut from. */
+export const stocksOf = (parts: readonly Part[], stock: readonly Stock[]): Stock[] =>
+  stock.filter(s => parts.some(p => p.stock === s.name));
 
 /** The glues to buy for parts of these stocks, each once. */
 export function gluesFor(stocks: readonly Stock[]): Hardware[] {

@@ -2,6 +2,7 @@ import { type Finding, type Outcome, stops } from '../findings/finding.js';
 import type { Part } from '../parts/part.js';
 import type { Stock } from '../stock/stock.js';
 import { gather } from './drafts.js';
+import { gluesFor, stocksOf } from './glues.js';
 import type { Model } from './model.js';
 import { balance, balanceFigures, balanceFindings } from './prize-wheel/balance.js';
 import { prizeFace, unnumbered } from './prize-wheel/face.js';
@@ -47,7 +48,7 @@ export function prizeWheel(
     title,
     parts,
     pieces,
-    hardware: [...face.value.hardware, ...prizeHardware(sizes, screws)],
+    hardware: [...face.value.hardware, ...prizeHardware(sizes, screws), ...gluesFor(stocksOf(parts, stock))],
     settings: [...prizeSettings(sizes), ...face.value.settings],
     figures: [...balanceFigures(balanced), ...face.value.figures],
     steps: prizeSteps(sizes, balanced, screws, face.value.steps),

@@ -2,6 +2,7 @@ import type { Outcome } from '../findings/finding.js';
 import { stops } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
 import { gather } from './drafts.js';
+import { gluesFor, stocksOf } from './glues.js';
 import type { Model } from './model.js';
 import { frameFelloes } from './ring-frame/felloes.js';
 import { frameFigures, frameHardware, frameSettings, frameSteps } from './ring-frame/guide.js';
@@ -27,11 +28,12 @@ export function ringFrame(
   const limits = frameLimits(sizes);
   if (stops(limits)) return { value: undefined, findings: limits };
   const { ring, drafts, findings } = frameFelloes(sizes);
+  const gathered = gather([...drafts, ...mullionDrafts(sizes)]);
   const frame: Model = {
     name: 'ring-frame',
     title,
-    ...gather([...drafts, ...mullionDrafts(sizes)]),
-    hardware: frameHardware(sizes, ring),
+    ...gathered,
+    hardware: [...frameHardware(sizes, ring), ...gluesFor(stocksOf(gathered.parts, stock))],
     settings: frameSettings(sizes, ring),
     figures: frameFigures(sizes, ring),
     steps: frameSteps(sizes, ring),

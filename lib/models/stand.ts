@@ -3,6 +3,7 @@ import { stops } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
 import { densityOf } from '../stock/weighed.js';
 import { gather } from './drafts.js';
+import { gluesFor, stocksOf } from './glues.js';
 import { type Mass, pieceMass } from './mass.js';
 import type { Model } from './model.js';
 import { stockNamed } from './named-stock.js';
@@ -54,7 +55,7 @@ export function stand(options: StandOptions, stock: readonly Stock[], title = 'S
     name: 'stand',
     title,
     ...gathered,
-    hardware: standHardware(sizes, stood.ballast),
+    hardware: [...standHardware(sizes, stood.ballast), ...gluesFor(stocksOf(gathered.parts, stock))],
     settings: standSettings(sizes),
     figures: tippingFigures(stood),
     steps: standSteps(sizes, stood.ballast),

@@ -76,7 +76,10 @@ export function readPlan(text: string, variant: string = BASE): Plan {
   if (typeof text !== 'string') refuse('plan', typeof text, 'the text of a plan');
   const document = readDocument(text);
   const base = readWritten(document);
-  return variant === BASE ? base : readVariant(document, variant);
+  if (variant !== BASE) return readVariant(document, variant);
+  // a slip in a variant is told at once, not when it is made
+  for (const name of namesIn(document)) readVariant(document, name);
+  return base;
 }
 
 /** A plan and all its variants, by name, in the order written; the plan itself is `base` and comes first. @throws Unusable, as readPlan */

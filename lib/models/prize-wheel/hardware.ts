@@ -63,6 +63,5 @@ export function prizeHardware(s: PrizeSizes, screws: HubScrews | undefined): Har
     },
     { name: `lock nut and two washers, ${printMm(bolt)}`, quantity: 1, use: 'on the bolt: the flapper swings freely' },
     { name: `wood screw, ${PLATE_SCREW.name}`, quantity: 4, use: 'the plate to its stand' },
-    { name: 'wood glue', quantity: 1, use: 'pegs and hub' },
   ];
 }

@@ -40,7 +40,6 @@ export const frameHardware = (s: FrameSizes, ring: Ring): Hardware[] => [
   ...(s.legs > 0
     ? [{ name: 'angle bracket', quantity: 2 * BRACKETS, use: 'fixes the feet to the floor, two to a foot' }]
     : []),
-  { name: 'wood glue', quantity: 1, use: 'every joint' },
 ];
 
 /** What to dial in: angles in degrees, widths and depths in mm. */

@@ -28,6 +28,5 @@ export function standHardware(s: StandSizes, ballast: number): Hardware[] {
     ...(ballast > 0 && !s.anchored
       ? [{ name: `ballast, ${ballast} kg`, quantity: 1, use: 'on the feet, tied down' }]
       : []),
-    { name: 'wood glue', quantity: 1, use: 'every joint' },
   ];
 }
