@@ -107,10 +107,14 @@ function marked(felloe: Part, site: SeamSite, middles: readonly Mm[]): Part {
   return { ...felloe, features: [...felloe.features, ...marks] };
 }
 
+/** The largest biscuit that fits, or the largest there is where none does. */
+const largest = (site: SeamSite, count: number): Biscuit =>
+  biscuits.filter(b => fits(site, b, count)).at(-1) ?? biscuits.at(-1)!;
+
 /** Biscuits, one or several in each seam, stacked along the band. Sizes: see the biscuits of the reference tables. */
 export const biscuited: SeamJoint = (felloe, site, options) => {
-  const b = biscuit(options.size ?? '20', `${site.field}.size`);
   const count = options.count ?? 1;
+  const b = options.size === undefined ? largest(site, count) : biscuit(options.size, `${site.field}.size`);
   const findings = biscuitFindings(site, b, count);
   if (findings.length > 0) return { ...butt(felloe, site, options), findings };
   const middles = slotMiddles(site, b, count);

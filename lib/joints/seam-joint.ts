@@ -19,7 +19,7 @@ export interface SeamOptions {
   /** butt unless given */
   readonly joint?: SeamJointName;
   readonly at?: SeamPlace;
-  /** biscuit: "0", "10", "20"; 20 unless given */
+  /** biscuit: "0", "10", "20"; the largest that fits unless given */
   readonly size?: string;
   /** biscuits (1 to 12) or dowels (1 to 24) in each seam; fingers across the band, both felloes' together (2 to 49) */
   readonly count?: number;

@@ -37,6 +37,16 @@ describe('several in a seam', () => {
   });
 });
 
+// from its ends to the edges 10 mm, slots 65.7, 60 and 54.3 mm long: bands of 86, 80 and 75 mm hold one
+test.each([
+  [86, '20'],
+  [80, '10'],
+  [75, '0'],
+])('the largest that fits a band of %s mm is size %s', (band, size) => {
+  const own = site({ inner: 300, outer: 300 + band });
+  expect(biscuited(plain(own), own, {}).hardware).toEqual([{ name: `biscuit, size ${size}`, quantity: 1 }]);
+});
+
 test.each([
   [{ count: 3 }, wide, /from the slots' ends to the band's edges; at least 10.00 mm; count: 1 fits|biscuit size/],
   [{ size: '20' }, site({ inner: 230, outer: 310 }), /biscuit size 10 fits/],
