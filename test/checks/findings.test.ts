@@ -39,6 +39,13 @@ describe('each rule speaks, names the field, and says what is allowed', () => {
     ],
     ['handle too short', ferryWith({ spokes: { overall: inches(30.5) } }), 'stop', 'handle-length', 'spokes.overall'],
     [
+      'handle too short for its second side',
+      ferryWith({ spokes: { overall: 762 + 48, width: 20, stock: 'thick', handle: { shape: 'turned', faces: 2 } } }),
+      'stop',
+      'handle-length',
+      'spokes.overall',
+    ],
+    [
       'handle wider than its stock',
       ferryWith({
         spokes: {

@@ -3,7 +3,7 @@
  * 3 <= spokes <= 36, 3 <= felloes <= 24, 12 <= width <= 45 mm, all methods, handles, bores, faces, seams. A plan keeps to:
  * - hub radius >= wedge reach + 6 mm, + what the bore takes; rim inner radius >= hub radius + 15 mm
  * - at the rim's inner edge at least 12 mm of wood between two laps, and none of a seam's 4 mm beside a lap
- * - handles at least 2.2 spoke widths long; boards wider than felloe and trim need
+ * - handles at least 2.2 spoke widths and thicknesses long; boards wider than felloe and trim need
  * - seams: see random-seam.ts
  * - half laps in a rim of one layer, or of layers with the spokes as thick as the rim; layered laps in 2 to 4 layers; bridles in 3 to 5
  * - felloes of a rim of layers at least 45 mm long inside
@@ -142,7 +142,7 @@ function attempt(d: Draw, wanted?: Method): Plain | undefined {
   const { lap, layers, sheet, spoke, seamed, pockets } = crossing(d, laser);
   const edged = !laser && d.chance(0.5);
   const shape = d.one('plain', 'tapered', 'turned', 'profile');
-  const length = round(width * d.between(2.2, 6) + 2);
+  const length = round(Math.max(width, spoke.thickness) * d.between(2.2, 6) + 2);
   const half = width / 2;
   const profile = [
     [5, half],

@@ -4,6 +4,7 @@ import { printMm } from '../../units/print-length.js';
 import type { Setting } from '../model.js';
 import type { Ring } from '../ring.js';
 import { coreSizes, screwCircle } from './core.js';
+import { shapedTwice } from './handle.js';
 import { cutThrough, type Slab, spokeSlabs } from './layers.js';
 import { largestBit } from './layout.js';
 import type { HelmSizes } from './sizes.js';
@@ -54,7 +55,7 @@ const planingSteps = (s: HelmSizes): string[] =>
   planedParts(s).map(p => `Plane ${p.stock.name} from ${printMm(p.stock.thickness)} to ${printMm(p.thickness)}.`);
 
 const twice = (s: HelmSizes): string[] =>
-  s.handle.faces === 2 && s.spoke.layers === 1 && s.method !== 'laser'
+  shapedTwice(s)
     ? [
         'Saw the first side of each handle and keep the offcuts; tape them back in place, turn the stock a quarter, line the side view up on the index marks, trace again and saw the second side.',
       ]

@@ -4,7 +4,7 @@ import { handleEdge, leastHandle } from '../../parts/handle.js';
 import { mirrorClosed, wedge } from '../../parts/spoke.js';
 import type { Mm } from '../../units/length.js';
 import { coreSizes, LEAST_FLANK } from './core.js';
-import { handleOptions } from './handle.js';
+import { handleOptions, shapedTwice } from './handle.js';
 import { lapWidth } from './layout.js';
 import { stated, stop } from './limit.js';
 import type { HelmSizes } from './sizes.js';
@@ -62,7 +62,9 @@ export function wedgeFlank(s: HelmSizes): Finding[] {
 
 export function handleLength(s: HelmSizes): Finding[] {
   const { length, collar = 0, profile, shape = 'plain' } = handleOptions(s);
-  const least = collar + (profile ? 0.1 : leastHandle(shape, s.width / 2));
+  // the wider of the two views, where the second side is shaped too
+  const across = shapedTwice(s) ? Math.max(s.width, s.spoke.thickness) : s.width;
+  const least = collar + (profile ? 0.1 : leastHandle(shape, across / 2));
   if (length >= least) return [];
   const where = 'spokes.overall';
   return [
@@ -71,7 +73,7 @@ export function handleLength(s: HelmSizes): Finding[] {
       where,
       2 * s.tip,
       2 * (s.outer + least),
-      `a ${profile ? 'profiled' : shape} handle on a spoke ${stated(s.width)} mm wide needs ${stated(least)} mm past the rim; allowed: at least ${stated(2 * (s.outer + least))} mm`,
+      `a ${profile ? 'profiled' : shape} handle on a spoke ${stated(across)} mm ${across > s.width ? 'thick' : 'wide'} needs ${stated(least)} mm past the rim; allowed: at least ${stated(2 * (s.outer + least))} mm`,
     ),
   ];
 }

@@ -11,7 +11,7 @@ import { pinned, pinsAt } from '../registration.js';
 import { wallAngle } from '../ring/pins.js';
 import { relative } from '../seams.js';
 import { coreSizes, screwCircle, spokeWedge } from './core.js';
-import { handleOptions } from './handle.js';
+import { handleOptions, shapedTwice } from './handle.js';
 import { cutThrough, type Slab, spokeSlabs } from './layers.js';
 import { lapWidth, spokeAngles } from './layout.js';
 import type { HelmPins } from './pins.js';
@@ -19,9 +19,6 @@ import type { HelmSizes } from './sizes.js';
 
 /** Where the two sides of a handle shaped twice are lined up: the end of its collar, and three quarters of the way to the tip. */
 const indexAt = (s: HelmSizes): Mm[] => [s.outer + (handleOptions(s).collar ?? 0), s.outer + 0.75 * (s.tip - s.outer)];
-
-/** Two sides can be shaped where the spoke is one solid piece that can be turned. */
-const shapedTwice = (s: HelmSizes): boolean => s.handle.faces === 2 && s.spoke.layers === 1 && s.method !== 'laser';
 
 function wholeSpoke(s: HelmSizes, slab: Slab): Part {
   const edge = handleEdge(handleOptions(s));
