@@ -33,7 +33,7 @@ export const make: Command = {
     out: options.value('the folder to write: new, empty, or written by an earlier run', { alias: 'o' }),
     only: options.value(`narrow what is made: ${BUILT.join(', ')}; may be given more than once`),
     variant: options.variant,
-    effort: options.value('steps to search for fewer boards and sheets, the same on every machine (8)'),
+    effort: options.value('steps to search for fewer boards and sheets, the same on every machine (2)'),
     anyway: options.flag('write even if a finding says stop; the exit code is still 1'),
     quiet: options.quiet,
     json: options.json,
