@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { GLYPHS } from '../drawings/alphabet.js';
 import type { Unit } from '../units/length.js';
 import { choice, keys, length, text } from './fields.js';
+import { stockName, thickness } from './prop-fields.js';
 
 /** Marks the alphabet has beside letters and digits. */
 const MARKS = Object.keys(GLYPHS)
@@ -17,7 +18,7 @@ function name() {
 
 /** Flat parts laid on a wheel's front for looks. */
 export function accents(unit: Unit) {
-  const own = { thickness: z.exactOptional(length(unit, 0.2, 300)), stock: text(40) };
+  const own = { thickness: thickness(unit), stock: stockName() };
   return keys({
     caps: z.exactOptional(keys({ diameter: length(unit, 1, 2000), ...own })),
     ring: z.exactOptional(keys({ outside: length(unit, 1, 6000), inside: length(unit, 0.5, 6000), ...own })),

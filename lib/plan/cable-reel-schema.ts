@@ -1,20 +1,12 @@
 import * as z from 'zod/mini';
 import type { Mm, Unit } from '../units/length.js';
 import { axleBore } from './axle-schema.js';
-import { choice, keys, length, text, whole } from './fields.js';
+import { choice, keys, length, whole } from './fields.js';
+import { clearance, stockName, thickness } from './prop-fields.js';
 import { plainSeam } from './seam-schema.js';
 
 /** Largest sizes, mm: a reel of 3 m. */
 const LARGEST: Mm = 3000;
-const THICKEST: Mm = 300;
-const LONGEST_NAME = 40;
-
-/** Name of a stock; whether it is there is asked once all of them are read. */
-const stockName = () => text(LONGEST_NAME);
-const thickness = (unit: Unit) => z.exactOptional(length(unit, 0.2, THICKEST));
-
-/** Clearance, mm: a press of 1 mm to a gap of 3 mm. */
-const clearance = (unit: Unit) => z.exactOptional(length(unit, -1, 3));
 
 const flange = (unit: Unit) =>
   keys({

@@ -1,18 +1,14 @@
 import * as z from 'zod/mini';
 import type { Mm, Unit } from '../units/length.js';
-import { choice, keys, length, text, whole } from './fields.js';
+import { choice, keys, length, whole } from './fields.js';
 import { hole } from './hole-schema.js';
+import { clearance, edge, stockName, THICKEST, thickness } from './prop-fields.js';
 import { seam } from './seam-schema.js';
 
 /** Largest sizes, mm: a wheel of 6 m, and what could belong to it. */
 const LARGEST: Mm = 6000;
 const HALF: Mm = LARGEST / 2;
-const THICKEST: Mm = 300;
-const LONGEST_NAME = 40;
 
-/** Name of a stock; whether it is there is asked once all of them are read. */
-const stockName = () => text(LONGEST_NAME);
-const thickness = (unit: Unit) => z.exactOptional(length(unit, 0.2, THICKEST));
 const width = (unit: Unit) => z.exactOptional(length(unit, 0.5, 500));
 
 const rim = (unit: Unit) =>
@@ -74,18 +70,6 @@ const cap = (unit: Unit) =>
     front: z.exactOptional(choice(['open', 'closed'])),
     stock: stockName(),
   });
-
-const edge = (unit: Unit) =>
-  z.exactOptional(
-    keys({
-      shape: z.exactOptional(choice(['round', 'chamfer'])),
-      radius: length(unit, 0.2, 50),
-      faces: z.exactOptional(choice(['front', 'back', 'both'])),
-    }),
-  );
-
-/** Clearance, mm: a press of 1 mm to a gap of 3 mm. */
-const clearance = (unit: Unit) => z.exactOptional(length(unit, -1, 3));
 
 /** The keys of a plan that are a cart wheel's options. */
 export const cartWheelShape = (unit: Unit) => ({

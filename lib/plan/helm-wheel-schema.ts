@@ -1,20 +1,14 @@
 import * as z from 'zod/mini';
 import type { Mm, Unit } from '../units/length.js';
 import { accents } from './accents-schema.js';
-import { choice, keys, length, text, whole } from './fields.js';
+import { choice, keys, length, whole } from './fields.js';
 import { hole } from './hole-schema.js';
+import { clearance, edge, faces, stockName, thickness } from './prop-fields.js';
 import { seam } from './seam-schema.js';
 
 /** Largest sizes, mm: a wheel of 6 m, and what could belong to it. */
 const LARGEST: Mm = 6000;
 const HALF: Mm = LARGEST / 2;
-const THICKEST: Mm = 300;
-const LONGEST_NAME = 40;
-
-const faces = () => choice(['front', 'back', 'both']);
-
-/** Name of a stock; whether it is there is asked once all of them are read. */
-const stockName = () => text(LONGEST_NAME);
 
 const rim = (unit: Unit) =>
   keys({
@@ -22,7 +16,7 @@ const rim = (unit: Unit) =>
     band: length(unit, 2, HALF),
     felloes: whole(3, 24),
     layers: z.exactOptional(whole(1, 12)),
-    thickness: z.exactOptional(length(unit, 0.2, THICKEST)),
+    thickness: thickness(unit),
     seam: z.exactOptional(seam(unit)),
     stock: stockName(),
   });
@@ -46,7 +40,7 @@ const spokes = (unit: Unit) =>
     count: whole(3, 36),
     width: length(unit, 1, 500),
     overall: z.exactOptional(length(unit, 40, 2 * LARGEST)),
-    thickness: z.exactOptional(length(unit, 0.2, THICKEST)),
+    thickness: thickness(unit),
     lap: z.exactOptional(choice(['half', 'layered', 'bridle'])),
     handle: z.exactOptional(
       keys({
@@ -68,7 +62,7 @@ function bore(unit: Unit) {
 const disc = (unit: Unit) => ({
   diameter: length(unit, 4, LARGEST),
   bore: z.exactOptional(bore(unit)),
-  thickness: z.exactOptional(length(unit, 0.2, THICKEST)),
+  thickness: thickness(unit),
   stock: stockName(),
 });
 
@@ -85,22 +79,10 @@ const trim = (unit: Unit) =>
     faces: z.exactOptional(faces()),
     band: length(unit, 1, HALF),
     segments: whole(3, 24),
-    thickness: z.exactOptional(length(unit, 0.2, THICKEST)),
+    thickness: thickness(unit),
     plugs: z.exactOptional(keys({ diameter: length(unit, 3, 50), each: whole(1, 12) })),
     stock: stockName(),
   });
-
-const edge = (unit: Unit) =>
-  z.exactOptional(
-    keys({
-      shape: z.exactOptional(choice(['round', 'chamfer'])),
-      radius: length(unit, 0.2, 50),
-      faces: z.exactOptional(faces()),
-    }),
-  );
-
-/** Clearance, mm: a press of 1 mm to a gap of 3 mm. */
-const clearance = (unit: Unit) => z.exactOptional(length(unit, -1, 3));
 
 /** The keys of a plan that are a helm wheel's options. */
 export const helmWheelShape = (unit: Unit) => ({

@@ -3,21 +3,13 @@ import { fullTurn, LEAST_ANGLE, LEAST_SECTORS, MOST_SECTORS } from '../models/pr
 import type { SectorOptions } from '../models/prize-wheel-options.js';
 import { materialNames } from '../stock/materials.js';
 import { degrees, type Mm, type Unit } from '../units/length.js';
-import { angle, choice, keys, length, named, text, whole } from './fields.js';
+import { angle, choice, keys, length, named, whole } from './fields.js';
 import { hole } from './hole-schema.js';
+import { clearance, edge, stockName, thickness } from './prop-fields.js';
 import { plainSeam } from './seam-schema.js';
 
 /** Largest sizes, mm: a wheel of 4 m. */
 const LARGEST: Mm = 4000;
-const THICKEST: Mm = 300;
-const LONGEST_NAME = 40;
-
-/** Name of a stock; whether it is there is asked once all of them are read. */
-const stockName = () => text(LONGEST_NAME);
-const thickness = (unit: Unit) => z.exactOptional(length(unit, 0.2, THICKEST));
-
-/** Clearance, mm: a press of 1 mm to a gap of 3 mm. */
-const clearance = (unit: Unit) => z.exactOptional(length(unit, -1, 3));
 
 const face = (unit: Unit) =>
   keys({
@@ -86,13 +78,6 @@ const plate = (unit: Unit) =>
     stock: stockName(),
   });
 
-const edge = (unit: Unit) =>
-  keys({
-    shape: z.exactOptional(choice(['round', 'chamfer'])),
-    radius: length(unit, 0.2, 50),
-    faces: z.exactOptional(choice(['front', 'back', 'both'])),
-  });
-
 /** The keys of a plan that are a prize wheel's options. */
 export const prizeWheelShape = (unit: Unit) => ({
   face: face(unit),
@@ -101,7 +86,7 @@ export const prizeWheelShape = (unit: Unit) => ({
   flapper: flapper(unit),
   hub: hub(unit),
   plate: plate(unit),
-  edges: z.exactOptional(keys({ face: z.exactOptional(edge(unit)) })),
+  edges: z.exactOptional(keys({ face: edge(unit) })),
   turns: z.exactOptional(choice(['shaft', 'bearing', 'fixed'])),
   fit: z.exactOptional(keys({ peg: clearance(unit), bore: clearance(unit), seam: clearance(unit) })),
 });

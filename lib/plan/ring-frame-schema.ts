@@ -1,20 +1,12 @@
 import * as z from 'zod/mini';
 import { degrees, type Mm, type Unit } from '../units/length.js';
-import { angle, choice, keys, length, text, whole } from './fields.js';
+import { angle, keys, length, whole } from './fields.js';
+import { clearance, edge, stockName, THICKEST, thickness } from './prop-fields.js';
 import { plainSeam } from './seam-schema.js';
 
 /** Largest sizes, mm: a frame of 6 m, and what could belong to it. */
 const LARGEST: Mm = 6000;
 const HALF: Mm = LARGEST / 2;
-const THICKEST: Mm = 300;
-const LONGEST_NAME = 40;
-
-/** Name of a stock; whether it is there is asked once all of them are read. */
-const stockName = () => text(LONGEST_NAME);
-const thickness = (unit: Unit) => z.exactOptional(length(unit, 0.2, THICKEST));
-
-/** Clearance, mm: a press of 1 mm to a gap of 3 mm. */
-const clearance = (unit: Unit) => z.exactOptional(length(unit, -1, 3));
 
 const ring = (unit: Unit) =>
   keys({
@@ -37,20 +29,13 @@ const mullions = (unit: Unit) =>
     stock: stockName(),
   });
 
-const edge = (unit: Unit) =>
-  keys({
-    shape: z.exactOptional(choice(['round', 'chamfer'])),
-    radius: length(unit, 0.2, 50),
-    faces: z.exactOptional(choice(['front', 'back', 'both'])),
-  });
-
 /** The keys of a plan that are a ring frame's options. */
 export const ringFrameShape = (unit: Unit) => ({
   ring: ring(unit),
   rebate: z.exactOptional(keys({ width: length(unit, 1, HALF), depth: length(unit, 0.5, THICKEST) })),
   mullions: z.exactOptional(mullions(unit)),
   legs: z.exactOptional(keys({ height: length(unit, 1, LARGEST) })),
-  edges: z.exactOptional(keys({ ring: z.exactOptional(edge(unit)) })),
+  edges: z.exactOptional(keys({ ring: edge(unit) })),
   fit: z.exactOptional(
     keys({
       lap: clearance(unit),

@@ -1,16 +1,11 @@
 import * as z from 'zod/mini';
 import type { Mm, Unit } from '../units/length.js';
-import { amount, choice, keys, length, text } from './fields.js';
+import { amount, choice, keys, length } from './fields.js';
 import { hole } from './hole-schema.js';
+import { stockName, thickness } from './prop-fields.js';
 
 /** Largest sizes, mm: a wheel of 6 m. */
 const LARGEST: Mm = 6000;
-const THICKEST: Mm = 300;
-const LONGEST_NAME = 40;
-
-/** Name of a stock; whether it is there is asked once all of them are read. */
-const stockName = () => text(LONGEST_NAME);
-const thickness = (unit: Unit) => z.exactOptional(length(unit, 0.2, THICKEST));
 
 const carries = (unit: Unit) =>
   keys({

@@ -1,21 +1,13 @@
 import * as z from 'zod/mini';
 import { degrees, type Mm, type Unit } from '../units/length.js';
 import { axleBore } from './axle-schema.js';
-import { angle, keys, length, text, whole } from './fields.js';
+import { angle, keys, length, whole } from './fields.js';
+import { clearance, stockName, thickness } from './prop-fields.js';
 import { seam } from './seam-schema.js';
 
 /** Largest sizes, mm: a wheel of 6 m, and what could belong to it. */
 const LARGEST: Mm = 6000;
 const HALF: Mm = LARGEST / 2;
-const THICKEST: Mm = 300;
-const LONGEST_NAME = 40;
-
-/** Name of a stock; whether it is there is asked once all of them are read. */
-const stockName = () => text(LONGEST_NAME);
-const thickness = (unit: Unit) => z.exactOptional(length(unit, 0.2, THICKEST));
-
-/** Clearance, mm: a press of 1 mm to a gap of 3 mm. */
-const clearance = (unit: Unit) => z.exactOptional(length(unit, -1, 3));
 
 const rim = (unit: Unit) =>
   keys({
