@@ -45,14 +45,14 @@ function addClosed(lines: Lines, outline: Outline, place: Place): void {
   lines.push('10', coordinate(center.x), '20', coordinate(center.y), '30', '0', '40', coordinate(radius));
 }
 
-/** A drawing as a DXF file (AC1021, ASCII): millimetres, one LWPOLYLINE an outline or open run, a CIRCLE for a full circle.
+/** A drawing as a DXF file (AC1021, ASCII): millimetres, entities in the order they are cut, one LWPOLYLINE an outline or open run, a CIRCLE for a full circle.
  * The same drawing gives the same bytes, whatever was written before it.
  * @throws Unusable for a number that is not finite, a title or name that cannot stand in a file, a line of fewer than two vertices
  * Source: DXF reference (AC1021). Limits: |bulge| <= 1, as outlines are kept. */
 export function writeDxf(drawing: Drawing): string {
   checkDrawing(drawing);
   const count = drawing.layers.reduce((sum, layer) => sum + layer.closed.length + layer.open.length, 0);
-  const names = drawing.layers.map(layer => layer.name);
+  const names = [...new Set(drawing.layers.map(layer => layer.name))];
   const { before, after, owner, firstHandle } = dxfFrame(drawing.title, names, drawingExtent(drawing), count);
   const lines: Lines = [];
   let handle = firstHandle;

@@ -28,6 +28,16 @@ function layerGroup(layer: Layer): string {
   return [head, ...elements, '</g>'].join('\n');
 }
 
+/** Layers that come again joined to one, where they come first. */
+function joined(layers: readonly Layer[]): Layer[] {
+  const names = [...new Set(layers.map(layer => layer.name))];
+  if (names.length === layers.length) return [...layers];
+  return names.map(name => {
+    const runs = layers.filter(layer => layer.name === name);
+    return { name, closed: runs.flatMap(r => r.closed), open: runs.flatMap(r => r.open) };
+  });
+}
+
 /** The opening tag: size in mm, one unit of the view box a millimetre; y turned over, as it points down in SVG. */
 export function svgStart(extent: Box): string {
   const width = coordinate(extent.maxX - extent.minX);
@@ -44,5 +54,5 @@ export function writeSvg(drawing: Drawing): string {
   checkDrawing(drawing);
   const start = svgStart(drawingExtent(drawing));
   const title = `<title>${xmlText(drawing.title)}</title>`;
-  return `${[start, title, ...drawing.layers.map(layerGroup), '</svg>'].join('\n')}\n`;
+  return `${[start, title, ...joined(drawing.layers).map(layerGroup), '</svg>'].join('\n')}\n`;
 }

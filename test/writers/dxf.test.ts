@@ -110,6 +110,17 @@ describe('the file itself', () => {
     expect(writeDxf(two)).toBe(first);
   });
 
+  test('has its entities in the order they are cut, its layers in one table each once', () => {
+    const line = { closed: [circle(1)], open: [] };
+    const text = writeDxf({
+      title: 't',
+      layers: ['INSIDE', 'OUTSIDE', 'INSIDE'].map(name => ({ name, ...line })),
+    });
+    const [tables = '', entities = ''] = text.split('ENTITIES');
+    expect(tables.match(/\nAcDbLayerTableRecord\n2\n(INSIDE|OUTSIDE)\n/g)).toHaveLength(2);
+    expect(entities.match(/\n8\n\w+\n/g)?.map(m => m.trim().split('\n')[1])).toEqual(['INSIDE', 'OUTSIDE', 'INSIDE']);
+  });
+
   test('has each handle once, all below the seed', () => {
     const lines = writeDxf(two).split('\n');
     const pairs = lines.flatMap((line, i) => (i % 2 === 0 ? [[line, lines[i + 1] ?? ''] as const] : []));
@@ -157,7 +168,7 @@ describe('what is refused, by name', () => {
     );
   });
 
-  test('a layer that comes twice, whatever its case', () => {
+  test('a layer spelt two ways', () => {
     const layer = { closed: [circle(1)], open: [] };
     expect(() =>
       writeDxf({

@@ -82,6 +82,19 @@ describe('the file', () => {
     expect(text).toContain('<path d="M -10 -5 L 30 -5 L 30 -25 L -10 -25 Z"/>');
   });
 
+  test('joins the lines of a layer that comes again', () => {
+    const text = writeSvg({
+      title: 't',
+      layers: [circle(1), circle(2), circle(3)].map((c, i) => ({
+        name: i === 1 ? 'OUTSIDE' : 'INSIDE',
+        closed: [c],
+        open: [],
+      })),
+    });
+    expect(text.match(/<g id="\w+"/g)).toEqual(['<g id="INSIDE"', '<g id="OUTSIDE"']);
+    expect(text.match(/ r="\d"/g)).toEqual([' r="1"', ' r="3"', ' r="2"']);
+  });
+
   test('has a group a layer, circles as circles, an exact colour and nothing filled', () => {
     const text = writeSvg({
       title: 'Two',
