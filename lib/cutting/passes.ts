@@ -1,0 +1,22 @@
+import { offset } from '../geometry/offset.js';
+import type { Region } from '../geometry/outline.js';
+import type { Mm, Radians } from '../units/length.js';
+import { grainPasses } from './grain-passes.js';
+import type { ClearingOptions, Pass } from './pass.js';
+import { ringPasses } from './ring-passes.js';
+
+/** Passes of the tool's centre that clear an area: all of it but the corners a round cutter cannot get into, and nothing outside it.
+ * @param width of the cutter, mm, above 0   @param grain direction of strokes, where these are asked for
+ * @returns in the order they are cut; none where the cutter does not fit */
+export function clearingPasses(area: Region, width: Mm, { stepover, run }: ClearingOptions, grain: Radians): Pass[] {
+  const radius = width / 2;
+  const centres = offset([area], -radius);
+  switch (run) {
+    case 'rings':
+      return ringPasses(centres, stepover * width, radius);
+    case 'grain':
+      return grainPasses(centres, stepover * width, radius, grain);
+    default:
+      return run satisfies never;
+  }
+}
