@@ -12,6 +12,7 @@ import { refuse } from './findings/unusable.js';
 import { finished } from './models/finish.js';
 import { buildProp } from './models/index.js';
 import type { Model } from './models/model.js';
+import { supplied } from './models/supplied.js';
 import { type Together, together } from './models/together.js';
 import { withCopies } from './nesting/copies.js';
 import { nestCuts } from './nesting/nest-cuts.js';
@@ -22,6 +23,7 @@ import { partFaces } from './parts/faces.js';
 import type { Part } from './parts/part.js';
 import type { Plan, Shop } from './plan/plan.js';
 import { sharedShop } from './plan/shared-shop.js';
+import { type FinishedSheet, finishSheet } from './sheets/finish-sheet.js';
 import { writeDxf } from './writers/dxf.js';
 import { writeJson } from './writers/json.js';
 import { writePicture } from './writers/picture.js';
@@ -62,7 +64,7 @@ interface Built extends Outcome<Model | undefined> {
 /** Props worked out up to the sheets, before anything is written. */
 interface Worked {
   readonly model: Model;
-  readonly sheets: readonly Sheet[];
+  readonly sheets: readonly FinishedSheet[];
   readonly report: Report;
 }
 
@@ -89,16 +91,22 @@ function nestParts(
   return { ...laid, value: withCopies(laid.value, props.letters) };
 }
 
+function finishSheets(sheets: readonly Sheet[], shop: Shop): Outcome<readonly FinishedSheet[]> {
+  const each = sheets.map(sheet => finishSheet(sheet, shop));
+  return { value: each.map(e => e.value), findings: each.flatMap(e => e.findings) };
+}
+
 /** models -> checks -> cut parts -> sheets: all but the writing. */
 function work(built: readonly Built[], shop: Shop, steps?: number): Outcome<Worked | undefined> {
-  const wanted = built.flatMap(({ value, copies }) => (value ? [{ model: value, copies }] : []));
+  const wanted = built.flatMap(({ value, copies }) => (value ? [{ model: supplied(value, shop.stock), copies }] : []));
   const made = built.flatMap(b => b.findings);
   if (wanted.length < built.length) return { value: undefined, findings: made };
   const checked = wanted.flatMap(w => checkModel(w.model, shop));
   const props = together(wanted);
   const cuts = cutParts(props.model.parts, shop);
-  const sheets = nestParts(cuts.value, props, shop, steps);
-  const findings = [...made, ...checked, ...cuts.findings, ...sheets.findings];
+  const nested = nestParts(cuts.value, props, shop, steps);
+  const sheets = finishSheets(nested.value, shop);
+  const findings = [...made, ...checked, ...cuts.findings, ...nested.findings, ...sheets.findings];
   const { model, copies } = props;
   return {
     value: { model, sheets: sheets.value, report: report(model, { ...shop, copies }, sheets.value, findings) },
@@ -137,11 +145,11 @@ function partFiles(part: Part): [string, string][] {
   ];
 }
 
-function sheetFiles(sheet: Sheet, index: number): [string, string][] {
-  const turned = sheet.placements.some(p => p.cut.second);
+function sheetFiles(finished: FinishedSheet, index: number): [string, string][] {
+  const path = sheetFile(finished.sheet, index);
   return [
-    ...cutFiles(sheetFile(sheet, index), sheetDrawing(sheet, 'first')),
-    ...(turned ? cutFiles(`${sheetFile(sheet, index)}-back`, sheetDrawing(sheet, 'second')) : []),
+    ...cutFiles(path, sheetDrawing(finished, 'first')),
+    ...(finished.second ? cutFiles(`${path}-back`, sheetDrawing(finished, 'second')) : []),
   ];
 }
 

@@ -1,70 +1,82 @@
-import type { FaceCuts } from '../cutting/cut-part.js';
-import { compose, MIRROR, type Motion, moveOutline, movePoint, movePolyline, moveRegion } from '../geometry/motion.js';
-import { circle, rectangle } from '../geometry/outline.js';
-import type { Placement, RegisterPin, Sheet } from '../nesting/sheet.js';
-import type { Label } from '../parts/part.js';
-import type { Mm } from '../units/length.js';
-import type { Drawing } from './drawing.js';
-import { type Entry, layerList } from './layer-list.js';
+import { length } from '../geometry/measure.js';
+import { movePolyline } from '../geometry/motion.js';
+import { circle, type Outline, type Polyline, rectangle } from '../geometry/outline.js';
+import { stretch } from '../geometry/stretch.js';
+import type { FinishedSheet } from '../sheets/finish-sheet.js';
+import type { Tabs } from '../sheets/finishing.js';
+import type { SheetFace } from '../sheets/sheet-works.js';
+import type { Profile, Work } from '../sheets/work.js';
+import type { Drawing, Layer } from './drawing.js';
 import { drillLayer, pocketLayer } from './layers.js';
 import { letter } from './lettering.js';
 
-/** Which way up the sheet lies: as it is nested, or turned over about its short axis. */
-export type SheetFace = 'first' | 'second';
+const closed = (name: string, ...outlines: readonly Outline[]): Layer => ({ name, closed: outlines, open: [] });
+const open = (name: string, ...lines: readonly Polyline[]): Layer => ({ name, closed: [], open: lines });
 
-/** Turned over about the axis across the grain: x to length - x. */
-const turnedOver = (length: Mm): Motion => ({ mirrored: true, turn: 0, x: length, y: 0 });
-
-/** Lettering with the letter of the copy behind it, no longer than it was. */
-function ofCopy(label: Label, copy: string | undefined): Label {
-  if (copy === undefined || label.shows) return label;
-  const text = `${label.text} ${copy}`;
-  return { ...label, text, height: (label.height * label.text.length) / text.length };
+/** What is cut of a profile between its tabs, from its start round to it again. */
+function betweenTabs({ outline, tabs }: Profile): Polyline[] {
+  const whole = length(outline);
+  const ends = tabs.map(t => t.along);
+  const from = [0, ...ends.map(([, end]) => end)];
+  const to = [...ends.map(([start]) => start), whole];
+  return from.map((start, i) => stretch(outline, start, to[i]!));
 }
 
-/** One face's lines moved into the file's frame. Letters are made first and moved with the rest: the motion mirrors nothing. */
-function cutsEntries(cuts: FaceCuts, motion: Motion, copy: string | undefined): Entry[] {
-  const pockets = cuts.pockets.map(p => {
-    const { outer, openings } = moveRegion(p.area, motion);
-    return { layer: pocketLayer(p.depth), closed: [outer, ...openings] };
-  });
-  const drills = cuts.drills.map(d => ({
-    layer: drillLayer(d.diameter),
-    closed: [circle(d.diameter / 2, movePoint(d.at, motion))],
-  }));
-  const letters = cuts.labels.map(l => ofCopy(l, copy)).flatMap(l => letter(l.text, l.at, l.height, l.turn));
-  return [
-    { layer: 'OUTSIDE', closed: cuts.outside.map(o => moveOutline(o, motion)) },
-    { layer: 'INSIDE', closed: cuts.inside.map(o => moveOutline(o, motion)) },
-    ...pockets,
-    ...drills,
-    { layer: 'SCORE', open: cuts.scores.map(s => movePolyline(s, motion)) },
-    { layer: 'LABEL', open: letters.map(s => movePolyline(s, motion)) },
-  ];
+function profileLayers(work: Profile, style: Tabs['style']): Layer[] {
+  const name = work.kind === 'outside' ? 'OUTSIDE' : 'INSIDE';
+  const gaps = style === 'gap' && work.tabs.length > 0;
+  const path = gaps ? open(name, ...betweenTabs(work)) : closed(name, work.outline);
+  const marks = work.tabs.map(({ along: [from, to] }) => stretch(work.outline, from, to));
+  const lead = work.lead ? [open('LEAD', work.lead.in), open('LEAD', work.lead.out)] : [];
+  return [...lead.slice(0, 1), path, ...lead.slice(1), open('TAB', ...marks)];
 }
 
-/** A placement's lines in the file's frame. The second face's cuts are in a frame mirrored against the first's. */
-function placementEntries(placement: Placement, face: SheetFace, length: Mm): Entry[] {
-  const { cut, motion, copy } = placement;
-  if (face === 'first') return cutsEntries(cut.first, motion, copy);
-  if (!cut.second) return [];
-  return cutsEntries(cut.second, compose(compose(MIRROR, motion), turnedOver(length)), copy);
+/** The lines of one piece of work. */
+function workLayers(work: Work, style: Tabs['style']): Layer[] {
+  switch (work.kind) {
+    case 'outside':
+    case 'inside':
+      return profileLayers(work, style);
+    case 'pocket':
+      return [closed(pocketLayer(work.depth), work.area.outer, ...work.area.openings)];
+    case 'drill':
+      return [closed(drillLayer(work.diameter), circle(work.diameter / 2, work.at))];
+    case 'score':
+      return [open('SCORE', work.line)];
+    case 'label': {
+      // letters are made first and moved with the rest: the motion mirrors nothing
+      const { text, at, height, turn } = work.label;
+      return [open('LABEL', ...letter(text, at, height, turn).map(s => movePolyline(s, work.motion)))];
+    }
+    default:
+      return work satisfies never;
+  }
 }
 
-function pinEntry({ at, diameter }: RegisterPin, face: SheetFace, length: Mm): Entry {
-  const place = face === 'first' ? at : movePoint(at, turnedOver(length));
-  return { layer: drillLayer(diameter), closed: [circle(diameter / 2, place)] };
+/** Lines that follow each other on one layer, in one run; layers without a line left out. */
+function runs(layers: readonly Layer[]): Layer[] {
+  const joined: Layer[] = [];
+  for (const layer of layers) {
+    const last = joined.at(-1);
+    if (layer.closed.length + layer.open.length === 0) continue;
+    if (last?.name !== layer.name) joined.push(layer);
+    else {
+      const lines = { closed: [...last.closed, ...layer.closed], open: [...last.open, ...layer.open] };
+      joined[joined.length - 1] = { name: layer.name, ...lines };
+    }
+  }
+  return joined;
 }
 
-/** Whether a part on the sheet is worked on its second face too, so that the sheet needs a second file. */
-export const hasSecondFace = (sheet: Sheet): boolean => sheet.placements.some(p => p.cut.second !== undefined);
-
-/** One sheet ready to cut: every placed part's compensated lines, and the edge of the stock. Origin at the stock's lower left
- * corner, x along its length. The second face is the sheet turned over about its short axis. */
-export function sheetDrawing(sheet: Sheet, face: SheetFace): Drawing {
-  const { length, width, name } = sheet.stock;
-  const cuts = sheet.placements.flatMap(p => placementEntries(p, face, length));
-  const pins = (sheet.pins ?? []).map(p => pinEntry(p, face, length));
-  const layers = layerList([...cuts, ...pins, { layer: 'STOCK', closed: [rectangle(0, 0, length, width)] }]);
-  return { title: `${name} ${sheet.number}${face === 'first' ? '' : ', second face'}`, layers };
+/** One sheet ready to cut: every line in the order it is cut, and the edge of the stock. Origin at the stock's lower left corner, x along its
+ * length. The second face is the sheet turned over about its short axis.
+ * @param style of tabs: a mark on a whole profile, or a gap in it */
+export function sheetDrawing(finished: FinishedSheet, face: SheetFace, style: Tabs['style'] = 'mark'): Drawing {
+  const { name, length: stockLength, width } = finished.sheet.stock;
+  const works = finished[face]?.works ?? [];
+  const edge = closed('STOCK', rectangle(0, 0, stockLength, width));
+  return {
+    title: `${name} ${finished.sheet.number}${face === 'first' ? '' : ', second face'}`,
+    layers: runs([...works.flatMap(w => workLayers(w, style)), edge]),
+  };
 }

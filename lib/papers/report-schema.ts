@@ -68,7 +68,12 @@ const sheet = object(
     parts: { ...list(name), description: 'the id of every piece cut from it' },
     utilisation: { type: 'number', minimum: 0, maximum: 1 },
   },
-  { back: file('-back\\.dxf'), copies: { ...list(text), description: 'the copy each of those pieces belongs to' } },
+  {
+    back: file('-back\\.dxf'),
+    copies: { ...list(text), description: 'the copy each of those pieces belongs to' },
+    travel: { type: 'number', minimum: 0, description: "the tool's way without cutting, both faces, mm" },
+    saved: { type: 'number', maximum: 1, description: 'share of that saved against the order of the parts' },
+  },
 );
 
 const stock = object(
@@ -78,7 +83,11 @@ const stock = object(
 
 const finding = object(
   { level: oneOf('stop', 'warn', 'note'), rule: text, where: text, message: text },
-  { value: { anyOf: [number, text] }, limit: { anyOf: [number, text] } },
+  {
+    value: { anyOf: [number, text] },
+    limit: { anyOf: [number, text] },
+    place: { ...object({ part: name, at: object({ x: number, y: number }) }), description: "on the part, in its own frame, mm" },
+  },
 );
 
 /** JSON Schema (2020-12) of report.json; published with the package as report.schema.json. */

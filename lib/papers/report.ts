@@ -1,10 +1,10 @@
 import type { Finding } from '../findings/finding.js';
 import { area, bounds } from '../geometry/measure.js';
 import type { Figure, Hardware, Model, Piece, Setting } from '../models/model.js';
-import type { Sheet } from '../nesting/sheet.js';
 import { partFaces } from '../parts/faces.js';
 import type { Finish } from '../parts/finish.js';
 import type { Part, PartKind } from '../parts/part.js';
+import type { FinishedSheet } from '../sheets/finish-sheet.js';
 import type { Stock } from '../stock/stock.js';
 import { type Mm, type Radians, toDegrees, type Unit } from '../units/length.js';
 import { sheetFile } from './sheet-file.js';
@@ -53,6 +53,10 @@ export interface ReportSheet {
   readonly copies?: readonly string[];
   /** 0 to 1 */
   readonly utilisation: number;
+  /** the tool's way without cutting, both faces, from the stock's corner, mm; and its share saved against the order of the parts.
+   * Absent for hand tools */
+  readonly travel?: Mm;
+  readonly saved?: number;
 }
 
 /** What a stock has to give. */
@@ -141,7 +145,15 @@ function reportPiece(piece: Piece, parts: readonly Part[]): ReportPiece {
   };
 }
 
-function reportSheet(sheet: Sheet, index: number): ReportSheet {
+/** The tool's way over both faces. */
+function reportTravel({ first, second }: FinishedSheet): Pick<ReportSheet, 'travel' | 'saved'> {
+  const travel = first.travel + (second?.travel ?? 0);
+  const listed = first.listed + (second?.listed ?? 0);
+  return listed > 0 ? { travel, saved: 1 - travel / listed } : {};
+}
+
+function reportSheet(finished: FinishedSheet, index: number): ReportSheet {
+  const { sheet } = finished;
   const file = sheetFile(sheet, index);
   const copies = sheet.placements.flatMap(p => p.copy ?? []);
   return {
@@ -151,11 +163,12 @@ function reportSheet(sheet: Sheet, index: number): ReportSheet {
     parts: sheet.placements.map(p => p.cut.part.id),
     ...(copies.length > 0 && { copies }),
     utilisation: sheet.utilisation,
+    ...reportTravel(finished),
   };
 }
 
-function reportStock(stock: Stock, sheets: readonly Sheet[]): ReportStock {
-  const needed = sheets.filter(s => s.stock.name === stock.name).length;
+function reportStock(stock: Stock, sheets: readonly FinishedSheet[]): ReportStock {
+  const needed = sheets.filter(s => s.sheet.stock.name === stock.name).length;
   const { name, count, price } = stock;
   return {
     name,
@@ -167,7 +180,12 @@ function reportStock(stock: Stock, sheets: readonly Sheet[]): ReportStock {
 }
 
 /** Every number of a prop, its sheets and its findings, in the form report-schema.ts publishes. Sheets are numbered in their order. */
-export function report(model: Model, shop: ReportShop, sheets: readonly Sheet[], findings: readonly Finding[]): Report {
+export function report(
+  model: Model,
+  shop: ReportShop,
+  sheets: readonly FinishedSheet[],
+  findings: readonly Finding[],
+): Report {
   const stock = shop.stock.map(s => reportStock(s, sheets));
   return {
     rimwright: 1,

@@ -1,5 +1,6 @@
 import type { Finishes } from '../models/finish.js';
 import type { Prop } from '../models/index.js';
+import type { Finishing } from '../sheets/finishing.js';
 import type { Cutter, Method, Stock } from '../stock/stock.js';
 import type { Mm, Unit } from '../units/length.js';
 
@@ -10,7 +11,7 @@ export interface Bed {
 }
 
 /** What the shop has and how it works: everything of a plan but the prop itself. */
-export interface Shop {
+export interface Shop extends Finishing {
   /** of the plan's bare numbers; for printing */
   readonly units: Unit;
   readonly method: Method;

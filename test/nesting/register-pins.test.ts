@@ -9,6 +9,7 @@ import { segments } from '../../lib/geometry/segment.js';
 import { nestCuts as nest } from '../../lib/nesting/nest-cuts.js';
 import type { Sheet } from '../../lib/nesting/sheet.js';
 import type { Part } from '../../lib/parts/part.js';
+import { finishSheet } from '../../lib/sheets/finish-sheet.js';
 import type { Stock } from '../../lib/stock/stock.js';
 import { near } from '../close.js';
 import { lap, plate, QUARTER_INCH, SAW } from '../cutting/pieces.js';
@@ -70,7 +71,7 @@ describe('a sheet worked on both faces', () => {
     const [sheet] = sheets(worked(300, 200), 3).value;
     const layer = `DRILL_${sheet!.pins![0]!.diameter}`;
     const holes = (face: 'first' | 'second') =>
-      sheetDrawing(sheet!, face)
+      sheetDrawing(finishSheet(sheet!, { method: 'router' }).value, face)
         .layers.find(l => l.name === layer)!
         .closed.map(bounds);
     expect(holes('first')).toHaveLength(2);

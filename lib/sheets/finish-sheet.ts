@@ -1,0 +1,107 @@
+import type { Finding, Outcome } from '../findings/finding.js';
+import type { Sheet } from '../nesting/sheet.js';
+import { cutWidth, type Method } from '../stock/stock.js';
+import { doubleCutFindings, doubleCuts, once } from './double-cuts.js';
+import { FEED, type Finishing, TABS, type Tabs } from './finishing.js';
+import { withLead } from './leads.js';
+import { inOrder, type Ordered } from './order.js';
+import { type Cut, cutsOf } from './room.js';
+import { hasSecondFace, type SheetFace, sheetWorks } from './sheet-works.js';
+import { directed, starts } from './start.js';
+import { isSmall, tabsOn } from './tabs.js';
+import type { Profile, Work } from './work.js';
+
+/** A sheet with its work in order, ready to be drawn. */
+export interface FinishedSheet {
+  readonly sheet: Sheet;
+  readonly first: Ordered;
+  readonly second?: Ordered;
+}
+
+/** How sheets are finished: the plan's own wishes and its method. */
+export interface SheetShop extends Finishing {
+  readonly method: Method;
+}
+
+type ProfileWork = Profile & { readonly piece?: number };
+
+/** Turned into the direction of the cut and begun where it may start, with a lead where one is asked for. */
+function begun(work: ProfileWork, index: number, { leads, feed = FEED }: Finishing, cuts: readonly Cut[]): ProfileWork {
+  const turned = { ...work, outline: directed(work.outline, feed) };
+  const others = cuts.filter(c => c.work !== index);
+  const placed = leads ? { ...turned, ...withLead(turned, leads, feed, others) } : turned;
+  return placed.lead ? placed : { ...placed, outline: starts(placed.outline)[0]! };
+}
+
+/** Whether a piece is held by tabs. */
+function isHeld(sheet: Sheet, work: ProfileWork, tabs: Tabs): boolean {
+  if (work.kind !== 'outside' || work.piece === undefined || tabs.parts === 'none') return false;
+  return tabs.parts === 'all' || isSmall(sheet.placements[work.piece]!.cut);
+}
+
+/** What a maker is told where fewer tabs than wanted find a place. */
+function tooFew(sheet: Sheet, work: ProfileWork, found: number, wanted: number): Finding {
+  const { id } = sheet.placements[work.piece!]!.cut.part;
+  const where = `${sheet.stock.name} ${sheet.number}`;
+  const message = `${id} on ${where} has room for ${found} of ${wanted} tabs: other edges meet a piece or lie too near another cut; hold it down by other means or leave more room between parts`;
+  return {
+    level: found === 0 ? 'warn' : 'note',
+    rule: 'few-tabs',
+    where: 'tabs',
+    message,
+    value: found,
+    limit: wanted,
+  };
+}
+
+/** A profile with the tabs that hold its piece. */
+function tabbed(
+  sheet: Sheet,
+  work: ProfileWork,
+  index: number,
+  how: SheetShop,
+  cuts: readonly Cut[],
+): Outcome<ProfileWork> {
+  const tabs = how.tabs ?? TABS;
+  if (!isHeld(sheet, work, tabs)) return { value: work, findings: [] };
+  const width = cutWidth(sheet.placements[work.piece!]!.cut.cutter);
+  const others = cuts.filter(c => c.work !== index);
+  const made = tabsOn(work.outline, tabs, width, others, how.feed);
+  const findings = made.tabs.length < made.wanted ? [tooFew(sheet, work, made.tabs.length, made.wanted)] : [];
+  return { value: { ...work, tabs: made.tabs }, findings };
+}
+
+/** Every profile with its direction, start, lead and tabs; the rest as it is. A laser cuts straight through: leads where asked for, and
+ * tabs only if the plan says so. */
+function prepared(sheet: Sheet, works: readonly Work[], how: SheetShop): Outcome<readonly Work[]> {
+  const cuts = cutsOf(works);
+  const holds = how.method === 'router' || how.tabs !== undefined;
+  const each = works.map((work, index): Outcome<Work> => {
+    if (work.kind !== 'inside' && work.kind !== 'outside') return { value: work, findings: [] };
+    const started = begun(work, index, how, cuts);
+    return holds ? tabbed(sheet, started, index, how, cuts) : { value: started, findings: [] };
+  });
+  return { value: each.map(e => e.value), findings: each.flatMap(e => e.findings) };
+}
+
+const unordered = (works: readonly Work[]): Ordered => ({ works, travel: 0, listed: 0 });
+
+/** One face's work in order. By hand nothing is put in order: it is traced and sawn. */
+function finishFace(sheet: Sheet, face: SheetFace, how: SheetShop): Outcome<Ordered> {
+  const works = once(sheetWorks(sheet, face));
+  if (how.method === 'hand') return { value: unordered(works), findings: [] };
+  const name = (piece: number): string => sheet.placements[piece]!.cut.part.id;
+  const doubled = doubleCutFindings(doubleCuts(works), `${sheet.stock.name} ${sheet.number}`, name);
+  const made = prepared(sheet, works, how);
+  return { value: inOrder(made.value, how.method), findings: [...doubled, ...made.findings] };
+}
+
+/** A nested sheet made ready to cut: every profile with its direction, start, leads and tabs, all work in order. */
+export function finishSheet(sheet: Sheet, how: SheetShop): Outcome<FinishedSheet> {
+  const first = finishFace(sheet, 'first', how);
+  const second = hasSecondFace(sheet) ? finishFace(sheet, 'second', how) : undefined;
+  return {
+    value: { sheet, first: first.value, ...(second && { second: second.value }) },
+    findings: [...first.findings, ...(second?.findings ?? [])],
+  };
+}

@@ -1,0 +1,48 @@
+import { length, segmentLength } from '../geometry/measure.js';
+import { asCircle, type Outline, reverse, vertex } from '../geometry/outline.js';
+import { polar } from '../geometry/point.js';
+import { type Segment, segments } from '../geometry/segment.js';
+import { begunAt } from '../geometry/stretch.js';
+import { FEED, type Feed } from './finishing.js';
+
+/** Compensated outlines run with the wood on their left: conventional as they are, climb the other way. */
+export const directed = (outline: Outline, feed: Feed = FEED): Outline =>
+  feed === 'conventional' ? outline : reverse(outline);
+
+/** Where along an edge a cut may start: its middle first. */
+const SHARES = [0.5, 0.25, 0.75] as const;
+/** Where round a circle, in turns. */
+const TURNS = [0, 1 / 4, 1 / 2, 3 / 4, 1 / 8, 3 / 8, 5 / 8, 7 / 8] as const;
+
+/** A circle that starts elsewhere stays two half arcs. */
+function circleStarts(outline: Outline): Outline[] | undefined {
+  const round = asCircle(outline);
+  if (!round) return undefined;
+  const { center, radius } = round;
+  const { bulge, mate } = outline[0]!;
+  return TURNS.map(t => [0, Math.PI].map(half => vertex(polar(radius, 2 * Math.PI * t + half, center), bulge, mate)));
+}
+
+/** Edges by how well a cut starts on them: those no other piece meets first, lines before arcs, long before short. */
+function ranked(outline: Outline): { readonly edge: number; readonly s: Segment }[] {
+  const rank = (edge: number, s: Segment): number =>
+    (outline[edge]!.mate === undefined ? 0 : 2) + (s.kind === 'line' ? 0 : 1);
+  return segments(outline)
+    .map((s, edge) => ({ edge, s, rank: rank(edge, s), size: segmentLength(s) }))
+    .sort((a, b) => a.rank - b.rank || b.size - a.size || a.edge - b.edge);
+}
+
+/** Edges tried for a start, at most. */
+const TRIED = 8;
+
+/** The same outline begun where a cut may start, the best place first: away from faces that meet another piece, in the middle of a long
+ * straight edge where there is one. */
+export function starts(outline: Outline): Outline[] {
+  if (length(outline) === 0) return [outline];
+  return (
+    circleStarts(outline) ??
+    ranked(outline)
+      .slice(0, TRIED)
+      .flatMap(({ edge }) => SHARES.map(share => begunAt(outline, edge, share)))
+  );
+}
