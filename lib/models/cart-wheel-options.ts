@@ -32,7 +32,7 @@ export interface TenonOptions {
 /** The outer end of a spoke in the rim. Lengths mm. */
 export interface TongueOptions {
   /** captured: a flat tongue between layers of the rim, or through its middle ones; drilled: a dowel bored into spoke and felloe.
-   * Drilled by hand and captured otherwise unless given */
+   * Drilled by hand in what dowels hold in, and captured otherwise, unless given */
   readonly joint?: 'captured' | 'drilled';
   /** across the spoke, six tenths of its outer end unless given; a drilled one's diameter, a third to a half of the thinner piece's thickness */
   readonly width?: Mm;

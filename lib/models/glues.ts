@@ -3,6 +3,17 @@ import type { Stock } from '../stock/stock.js';
 import { traitsOf } from '../stock/traits.js';
 import type { Hardware } from './model.js';
 
+const FLANGED = 'flanged shaft collar';
+
+/** Whether a part is held to its shaft by a flange that is glued on. */
+export const isFlanged = (lock: Hardware | undefined): boolean => lock?.name === FLANGED;
+
+/** What holds a part to a shaft that turns: a screw through it, or a flange glued on where screws do not hold. @param use what it does */
+export const shaftLock = (use: string, ...stocks: readonly Stock[]): Hardware =>
+  takesScrews(...stocks)
+    ? { name: 'locking screw', quantity: 1, use }
+    : { name: FLANGED, quantity: 1, use: `${use}: its flange glued on` };
+
 /** Whether screws hold in all of these. */
 export const takesScrews = (...stocks: readonly Stock[]): boolean => stocks.every(s => traitsOf(s).screws);
 

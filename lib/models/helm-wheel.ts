@@ -3,7 +3,7 @@ import type { Stock } from '../stock/stock.js';
 import { accentSteps } from './accents.js';
 import { type Draft, gather } from './drafts.js';
 import { helmAccents } from './helm-wheel/accents.js';
-import { helmSettings, helmSteps } from './helm-wheel/guide.js';
+import { helmSafety, helmSettings, helmSteps } from './helm-wheel/guide.js';
 import { helmHardware } from './helm-wheel/hardware.js';
 import { hubDrafts } from './helm-wheel/hub.js';
 import { helmLimits } from './helm-wheel/limits.js';
@@ -57,7 +57,7 @@ export function helmWheel(
     hardware: helmHardware(sizes, rim.value, pins),
     settings: helmSettings(sizes, rim.value),
     figures: rim.value.figures,
-    steps: [...helmSteps(sizes, rim.value), ...accentSteps(options.accents)],
+    steps: [...helmSteps(sizes, rim.value), ...accentSteps(options.accents), helmSafety(sizes)],
     fits: { ...rim.value.fits, lap: sizes.fit.lap, wedge: sizes.fit.wedge },
     sizes,
   };

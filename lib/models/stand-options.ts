@@ -42,9 +42,9 @@ export interface FootOptions {
   readonly stock: string;
 }
 
-/** Clearance across the whole joint, mm. */
+/** Clearance across the whole joint, mm; negative presses. */
 export interface StandFit {
-  /** slots and notches, 0 or more; 0.2 unless given */
+  /** slots and notches; 0.2 unless given */
   readonly slot?: Mm;
   /** a bearing's seat, -0.05 unless given (pressed); a plain axle's hole, 0.2 unless given */
   readonly bore?: Mm;

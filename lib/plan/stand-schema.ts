@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import type { Mm, Unit } from '../units/length.js';
 import { amount, choice, keys, length } from './fields.js';
 import { hole } from './hole-schema.js';
-import { stockName, thickness } from './prop-fields.js';
+import { clearance, stockName, thickness } from './prop-fields.js';
 
 /** Largest sizes, mm: a wheel of 6 m. */
 const LARGEST: Mm = 6000;
@@ -41,5 +41,5 @@ export const standShape = (unit: Unit) => ({
   push: z.exactOptional(amount(1, 2000)),
   ballast: z.exactOptional(amount(0, 2000)),
   anchored: z.exactOptional(yesOrNo()),
-  fit: z.exactOptional(keys({ slot: z.exactOptional(length(unit, 0, 3)), bore: z.exactOptional(length(unit, -1, 3)) })),
+  fit: z.exactOptional(keys({ slot: clearance(unit), bore: clearance(unit) })),
 });

@@ -188,7 +188,9 @@ test('foam and acrylic take neither screws nor dowels; foam has its own glue, an
   const names = make(changed(soft)).value!.hardware.map(h => h.name);
   expect(names).toContain('foam adhesive without solvents');
   expect(names.filter(name => /screw|wood glue/.test(name))).toEqual([]);
-  expect(make(changed(soft, byHand)).findings.map(f => [f.rule, f.where])).toContainEqual([
+  const drilled = { ...soft, spokes: { stock: 'foam', tongue: { joint: 'drilled' as const } } };
+  expect(make(changed(soft, byHand)).value).toBeDefined();
+  expect(make(changed(drilled, byHand)).findings.map(f => [f.rule, f.where])).toContainEqual([
     'tongue-method',
     'spokes.tongue.joint',
   ]);

@@ -1,3 +1,4 @@
+import { traitsOf } from '../../stock/traits.js';
 import type { Mm } from '../../units/length.js';
 import { toDegrees } from '../../units/length.js';
 import { printAngle, printMm } from '../../units/print-length.js';
@@ -17,6 +18,8 @@ export const oneThick = ({ flange, battens, core }: ReelSizes): OneThick[] => [
 
 /** A rod past each flange, in rod diameters: a large washer, a nut and some thread; ISO 7093 and ISO 4032 (from memory), rounded up. */
 const PAST = 1.6;
+/** The axle past each flange, for what carries it; common practice, no source. */
+const AXLE_PAST: Mm = 80;
 /** Rods are sawn to whole steps of this. */
 const SAWN: Mm = 5;
 
@@ -28,6 +31,11 @@ function screwsBought(screw: BattenScrew | undefined, count: number): Hardware[]
   return [{ name, quantity: count, use: 'battens to planks' }];
 }
 
+/** Whether nuts drawn up would sink in; and a plate's side that spreads what they press with, in rod diameters; common practice, no source. */
+const crushes = ({ flange, core }: ReelSizes): boolean =>
+  [flange.stock, core.stock].some(stock => traitsOf(stock).family === 'foam');
+const PLATE = 6;
+
 /** Everything bought for one reel. @param screws in all battens together @param ring one flange of segments */
 export function reelHardware(s: ReelSizes, screws: number, ring: Ring | undefined): Hardware[] {
   const { count, diameter } = s.rods;
@@ -36,9 +44,26 @@ export function reelHardware(s: ReelSizes, screws: number, ring: Ring | undefine
     { name: `threaded rod, ${size}, ${printMm(rodLength(s))} long`, quantity: count, use: 'through both flanges' },
     { name: `nut, ${size}, self-locking`, quantity: 2 * count, use: 'on the rods' },
     { name: `large washer, ${size}`, quantity: 2 * count, use: 'under the nuts' },
+    ...(crushes(s)
+      ? [
+          {
+            name: `plywood plate, ${printMm(PLATE * diameter)} square`,
+            quantity: 2 * count,
+            use: 'under the washers: foam crushes',
+          },
+        ]
+      : []),
     ...(ring?.hardware ?? []).map(h => ({ ...h, quantity: 2 * h.quantity })),
     ...screwsBought(battenScrew(s), screws),
-    ...(s.axle > 0 ? [{ name: `axle, ${printMm(s.axle)}`, quantity: 1, use: 'through the bore' }] : []),
+    ...(s.axle > 0
+      ? [
+          {
+            name: `axle, ${printMm(s.axle)}, ${printMm(AXLE_PAST * 2 + reelHeight(s) + 2 * (s.battens?.thickness ?? 0))} long`,
+            quantity: 1,
+            use: 'through the bore',
+          },
+        ]
+      : []),
     ...gluesFor([s.flange.stock, s.core.stock, ...(s.battens ? [s.battens.stock] : [])]),
   ];
 }
@@ -100,7 +125,7 @@ export function reelSteps(s: ReelSizes, more: readonly string[]): string[] {
     ...more,
     `Drill the ${s.rods.count} rod holes, ${printMm(rodHole(s))}, through both flanges laid on each other, so that they line up.`,
     ...coreSteps(s),
-    'Stand the core on one flange, centred on its bore or its rods; lower the other onto it. Put the rods through, a large washer and a self-locking nut on either end, and draw them up by turns, crosswise. Glue under the ends of the staves keeps the core from turning.',
+    `Stand the core on one flange, centred on its bore or its rods; lower the other onto it. Put the rods through, a ${crushes(s) ? 'plywood plate, a ' : ''}large washer and a self-locking nut on either end, and draw them up by turns, crosswise${crushes(s) ? ', no more than snug' : ''}. Glue under the ends of the staves keeps the core from turning.`,
     ...(s.battens ? [] : ['Round the outer edges of the flanges over.']),
     'Saw rod ends off behind the nuts and cap them. Sand rims and edges: hands run along them.',
     'A full reel is heavy and rolls: chock it on stage, keep feet and fingers from under the flanges, and let nobody ride on it. For lifting or loads, ask whoever is licensed to say; local codes come first.',

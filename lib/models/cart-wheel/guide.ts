@@ -2,7 +2,7 @@ import { slotReach } from '../../joints/tongue.js';
 import { tyreLength } from '../../parts/tyre.js';
 import { toDegrees } from '../../units/length.js';
 import { printMm } from '../../units/print-length.js';
-import { gluesFor } from '../glues.js';
+import { gluesFor, shaftLock, takesScrews } from '../glues.js';
 import type { Figure, Hardware, Setting } from '../model.js';
 import { felloeBoards } from '../ring/boards.js';
 import type { Ring } from '../ring.js';
@@ -17,7 +17,10 @@ function tyreHardware({ tyre, rim }: CartSizes): Hardware[] {
   if (!tyre) return [];
   const length = tyreLength(2 * rim.outer, tyre.thickness);
   const name = `strip, ${printMm(tyre.thickness)} thick, ${printMm(tyre.width)} wide, ${printMm(length)} long`;
-  return [{ name, quantity: 1, use: 'tyre: bent round the rim, ends butted' }];
+  return [
+    { name, quantity: 1, use: 'tyre: bent round the rim, ends butted' },
+    ...(takesScrews(rim.stock) ? [{ name: 'contact glue', quantity: 1, use: 'tyre to rim' }] : []),
+  ];
 }
 
 function pinHardware(s: CartSizes): Hardware[] {
@@ -41,6 +44,12 @@ function capHardware(s: CartSizes): Hardware[] {
   ];
 }
 
+/** An axle past the nave, for what holds it there; common practice, no source. */
+const PAST = 40;
+
+/** From end to end of the nave, caps included. */
+const overCaps = (s: CartSizes): number => naveLength(s) + (s.cap ? s.cap.faces.length * s.cap.thickness : 0);
+
 function axleHardware(s: CartSizes): Hardware[] {
   const { axis } = s.nave;
   const bearings: Hardware[] =
@@ -52,21 +61,25 @@ function axleHardware(s: CartSizes): Hardware[] {
       ? []
       : [
           {
-            name: `${s.turns === 'shaft' ? 'shaft' : 'axle'}, ${printMm(axle(s))}`,
+            name: `${s.turns === 'shaft' ? 'shaft' : 'axle'}, ${printMm(axle(s))}, ${printMm(overCaps(s) + 2 * PAST)} long`,
             quantity: 1,
-            use: 'through the nave',
+            use: `through the nave, ${printMm(PAST)} past it either way; shorter in front where a closed cap covers it`,
           },
         ];
   const lock: Hardware[] =
     s.turns === 'shaft' && axis.kind !== 'none'
-      ? [{ name: 'locking screw', quantity: 1, use: 'through the nave into the shaft, between two spokes' }]
+      ? [shaftLock('locks the nave to the shaft, between two spokes', s.nave.stock)]
       : [];
   const hidden = s.cap?.faces.includes('front') && !s.cap.open;
   const collars: Hardware[] =
     s.turns === 'bearing' && axis.kind !== 'none'
       ? [{ name: 'collar or linchpin', quantity: hidden ? 1 : 2, use: 'keeps the wheel on its axle' }]
       : [];
-  return [...bearings, ...shaft, ...lock, ...collars];
+  const end: Hardware[] =
+    hidden && s.turns === 'bearing' && axis.kind !== 'none'
+      ? [{ name: 'screw and washer', quantity: 1, use: "in the axle's front end, under the cap" }]
+      : [];
+  return [...bearings, ...shaft, ...lock, ...collars, ...end];
 }
 
 /** Everything bought for one wheel. */

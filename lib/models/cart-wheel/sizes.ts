@@ -3,6 +3,7 @@ import type { SeamOptions } from '../../joints/seam-joint.js';
 import { type Span, slotAngle } from '../../joints/tongue.js';
 import { shoulderHole } from '../../stock/bearings.js';
 import type { Method, Stock } from '../../stock/stock.js';
+import { traitsOf } from '../../stock/traits.js';
 import type { Mm, Radians } from '../../units/length.js';
 import type { CartWheelOptions, TyreOptions } from '../cart-wheel-options.js';
 import { type Axis, axisOf } from '../helm-wheel/sizes.js';
@@ -166,7 +167,8 @@ function capOf(o: CartWheelOptions, stock: readonly Stock[]): CapSizes | undefin
 export function cartSizes(o: CartWheelOptions, stock: readonly Stock[]): CartSizes {
   const rimStock = stockNamed(stock, 'rim.stock', o.rim.stock);
   const spokeStock = stockNamed(stock, 'spokes.stock', o.spokes.stock);
-  const drilled = (o.spokes.tongue?.joint ?? (o.method === 'hand' ? 'drilled' : 'captured')) === 'drilled';
+  const dowelled = [rimStock, spokeStock].every(from => traitsOf(from).loosePieces);
+  const drilled = (o.spokes.tongue?.joint ?? (o.method === 'hand' && dowelled ? 'drilled' : 'captured')) === 'drilled';
   const layers = rimLayers(o, drilled, rimStock);
   const whole = Math.max(1, Math.round(layers));
   const rim = {

@@ -1,4 +1,6 @@
+import { traitsOf } from '../../stock/traits.js';
 import { printMm } from '../../units/print-length.js';
+import { isFlanged, shaftLock, takesScrews } from '../glues.js';
 import { planingSteps } from '../named-stock.js';
 import type { Ring } from '../ring.js';
 import { capScrews } from './cap.js';
@@ -66,7 +68,7 @@ function finishing(s: CartSizes): string[] {
         ]
       : [];
   });
-  const held = cap && capScrews(s, cap) ? 'Screw' : 'Glue';
+  const screwed = cap && capScrews(s, cap) ? 'Screw' : 'Glue';
   const hidden = s.nave.axis.kind !== 'none' && cap?.faces.includes('front') && !cap.open;
   const fixed = s.turns === 'bearing' ? ', held by a screw and washer in its end' : '';
   const over = hidden ? `; the axle ends short of the front cap${fixed}` : '';
@@ -74,11 +76,23 @@ function finishing(s: CartSizes): string[] {
     ...routed,
     ...(tyre
       ? [
-          `Wrap the tyre's strip round the rim dry, trim it to a tight butt over the middle of a felloe, then fix it with contact glue or small screws; paint it before that if its edges show.`,
+          `Wrap the tyre's strip round the rim dry, trim it to a tight butt over the middle of a felloe, then fix it with ${takesScrews(s.rim.stock) ? 'contact glue or small screws' : traitsOf(s.rim.stock).glue}; paint it before that if its edges show.`,
         ]
       : []),
-    ...(cap ? [`${held} the hub ${cap.faces.length > 1 ? 'caps' : 'cap'} on${over}.`] : []),
+    ...(s.nave.axis.kind === 'bearing' ? ['Press a bearing into its seat in either end of the nave.'] : []),
+    ...(cap ? [`${screwed} the hub ${cap.faces.length > 1 ? 'caps' : 'cap'} on${over}.`] : []),
+    ...mounted(s),
   ];
+}
+
+/** How the wheel is kept on what it turns on. */
+function mounted(s: CartSizes): string[] {
+  if (s.nave.axis.kind === 'none' || s.turns === 'fixed') return [];
+  if (s.turns === 'bearing')
+    return ['Put the wheel on its axle, a collar or a linchpin on either side of it, and spin it: it runs free.'];
+  return isFlanged(shaftLock('', s.nave.stock))
+    ? ["Glue the shaft collar's flange to the back of the nave, centred on the bore, and lock the collar to the shaft."]
+    : ['Drill the nave for the locking screw, half way between two spokes, and lock it to its shaft.'];
 }
 
 /** What can hurt, and who has the last word. */

@@ -1,5 +1,6 @@
 import { type BoredTongue, tongueDowel } from '../../joints/bored-tongue.js';
 import { longestTongue, type TongueJoint } from '../../joints/tongue.js';
+import { traitsOf } from '../../stock/traits.js';
 import type { Mm } from '../../units/length.js';
 import type { CartWheelOptions } from '../cart-wheel-options.js';
 import type { CartSizes } from './sizes.js';
@@ -49,7 +50,7 @@ function thicknessOf(method: CartWheelOptions['method'], around: Around): Mm {
   const count = Math.round(rim.layers);
   if (method === 'laser' || count % 2 === 1) return wholeLayers(around);
   const each = rim.thickness / count;
-  return Math.min(spoke.thickness, 2 * (each - Math.max(COVER, each / 4)));
+  return Math.min(spoke.thickness, 2 * (each - Math.max(COVER, traitsOf(rim.stock).tongue, each / 4)));
 }
 
 function bored({ spokes }: CartWheelOptions, { rim, spoke }: Around): BoredTongue {

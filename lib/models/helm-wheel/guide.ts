@@ -1,10 +1,12 @@
 import type { Stock } from '../../stock/stock.js';
 import type { Mm } from '../../units/length.js';
 import { printMm } from '../../units/print-length.js';
+import { isFlanged, takesScrews } from '../glues.js';
 import type { Setting } from '../model.js';
 import type { Ring } from '../ring.js';
 import { coreSizes, screwCircle } from './core.js';
 import { shapedTwice } from './handle.js';
+import { lockOf } from './hardware.js';
 import { cutThrough, type Slab, spokeSlabs } from './layers.js';
 import { largestBit } from './layout.js';
 import type { HelmSizes } from './sizes.js';
@@ -73,9 +75,25 @@ function laps(s: HelmSizes, rim: Ring): string[] {
 }
 
 function core(s: HelmSizes): string[] {
-  if (s.turns === 'shaft' && coreSizes(s).plug !== undefined)
-    return ['Glue the core plug between the wedges, drill it for the locking screw, and lock it to the shaft.'];
-  return [];
+  if (s.turns !== 'shaft' || coreSizes(s).plug === undefined) return [];
+  return takesScrews(s.spoke.stock)
+    ? ['Glue the core plug between the wedges, drill it for the locking screw, and lock it to the shaft.']
+    : ['Glue the core plug between the wedges.'];
+}
+
+/** How a wheel that screws do not hold is kept on its shaft. */
+const collar = (s: HelmSizes): string[] =>
+  isFlanged(lockOf(s))
+    ? ["Glue the shaft collar's flange to the back hub disc, centred on the bore, and lock the collar to the shaft."]
+    : [];
+
+/** What can hurt, and who has the last word. */
+export function helmSafety({ turns }: HelmSizes): string {
+  const kept =
+    turns === 'fixed'
+      ? 'Hang it from two anchors that each carry several times its weight, set by someone who may, out of reach of a climbing child'
+      : "A helm that is spun catches fingers and sleeves between its handles: keep others at arm's length, and lock it when nobody minds it; no one climbs or hangs on it";
+  return `${kept}. Local codes come first. Wear eye protection, and a mask where there is dust.`;
 }
 
 /** How the wheel goes together, in order. */
@@ -90,12 +108,13 @@ export function helmSteps(s: HelmSizes, rim: Ring): string[] {
     'Lay the spokes into the rim with their wedges together in the middle; glue them in.',
     ...core(s),
     `Then ${screwed} the hub ${s.discs.length > 1 ? 'discs' : 'disc'} over the wedges${screwCircle(s) ? ', from behind so that nothing shows' : ''}.`,
+    ...collar(s),
     ...(s.edges.rim
       ? ['Rout the rim edges between the stop marks, never past them, so that no rounded edge runs under a lap.']
       : []),
     ...(s.trim
       ? [
-          `Lay the trim with its seams between those of the rim; glue it on${s.trim.plugs ? ', with screws under plugs' : ''}.`,
+          `Lay the trim with its seams between those of the rim; glue it on${s.trim.plugs ? (takesScrews(s.trim.stock, s.rim.stock) ? ', with screws under plugs' : ', and plugs into its holes') : ''}.`,
         ]
       : []),
   ];

@@ -1,6 +1,6 @@
 import { screwLength } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
-import { gluesFor } from '../glues.js';
+import { gluesFor, shaftLock, takesScrews } from '../glues.js';
 import { summed } from '../hardware.js';
 import type { Hardware } from '../model.js';
 import type { Ring } from '../ring.js';
@@ -41,12 +41,35 @@ function trimScrews(s: HelmSizes): Hardware[] {
   if (!trim?.plugs) return [];
   const count = trim.plugs.each * trim.segments * trim.faces.length;
   const screw = plugScrew(trim.plugs.diameter);
-  const length = screwLength(screw, UNDER_PLUG + (s.rim.thickness - SHORT_OF) / trim.faces.length);
+  const holds = takesScrews(trim.stock, s.rim.stock);
+  const length = holds ? screwLength(screw, UNDER_PLUG + (s.rim.thickness - SHORT_OF) / trim.faces.length) : undefined;
   const screws =
     length === undefined
       ? []
       : [{ name: `wood screw, ${screw.name}, ${mm(length)} long`, quantity: count, use: 'trim to rim, under a plug' }];
-  return [...screws, { name: `plug, ${mm(trim.plugs.diameter)}`, quantity: count, use: 'hides a trim screw' }];
+  return [
+    ...screws,
+    {
+      name: `plug, ${mm(trim.plugs.diameter)}`,
+      quantity: count,
+      use: holds ? 'hides a trim screw' : 'in the trim, for looks',
+    },
+  ];
+}
+
+/** A shaft past the hub, for a collar and its bearing; common practice, no source. */
+const PAST_HUB: Mm = 40;
+
+/** The hub from face to face. */
+const hubDepth = (s: HelmSizes): Mm => s.spoke.thickness + s.discs.reduce((sum, d) => sum + d.thickness, 0);
+
+/** What locks a wheel to a shaft that turns it. */
+export function lockOf(s: HelmSizes): Hardware | undefined {
+  const { shaft, plug } = coreSizes(s);
+  if (s.turns !== 'shaft' || shaft === 0) return undefined;
+  return plug !== undefined && takesScrews(s.spoke.stock)
+    ? shaftLock('locks the core plug to the shaft', s.spoke.stock)
+    : shaftLock('locks the hub to the shaft', ...s.discs.map(d => d.stock));
 }
 
 function axis(s: HelmSizes): Hardware[] {
@@ -60,19 +83,16 @@ function axis(s: HelmSizes): Hardware[] {
   const diameter = Math.max(0, ...s.discs.map(d => shaftOf(d.axis)));
   const shaft =
     diameter > 0
-      ? [{ name: `${s.turns === 'shaft' ? 'shaft' : 'axle'}, ${mm(diameter)}`, quantity: 1, use: 'through the hub' }]
-      : [];
-  const lock =
-    s.turns === 'shaft' && diameter > 0
       ? [
           {
-            name: 'locking screw',
+            name: `${s.turns === 'shaft' ? 'shaft' : 'axle'}, ${mm(diameter)}, ${mm(hubDepth(s) + 2 * PAST_HUB)} long`,
             quantity: 1,
-            use: coreSizes(s).plug === undefined ? 'locks the hub to the shaft' : 'locks the core plug to the shaft',
+            use: `through the hub, ${mm(PAST_HUB)} past it either way; longer where what carries it asks for it`,
           },
         ]
       : [];
-  return [...list, ...shaft, ...lock];
+  const lock = lockOf(s);
+  return [...list, ...shaft, ...(lock ? [lock] : [])];
 }
 
 /** Everything bought for one wheel. */

@@ -1,12 +1,14 @@
+import { traitsOf } from '../../stock/traits.js';
 import { toDegrees } from '../../units/length.js';
 import { printMm } from '../../units/print-length.js';
+import { isFlanged, shaftLock } from '../glues.js';
 import type { Setting } from '../model.js';
 import { planingSteps } from '../named-stock.js';
 import { type Balance, cure } from './balance.js';
 import type { HubScrews } from './hub.js';
 import { oneThick } from './limits.js';
 import { sectorLines } from './sectors.js';
-import { type PrizeSizes, seatRadius } from './sizes.js';
+import type { PrizeSizes } from './sizes.js';
 import { letGo, pegReach } from './swing.js';
 
 const round = (n: number): number => Math.round(n * 1000) / 1000;
@@ -42,9 +44,11 @@ function hub(s: PrizeSizes, screws: HubScrews | undefined): string[] {
   const on =
     s.turns === 'bearing'
       ? `press the ${s.hub.axis.kind === 'bearing' ? 'bearings into their seats' : 'axle into the plate'}`
-      : 'lock the hub to its shaft';
+      : isFlanged(shaftLock('', s.hub.stock))
+        ? "glue the shaft collar's flange to the back hub disc and lock the collar to the shaft"
+        : 'lock the hub to its shaft';
   return [
-    `Then ${held} the back hub disc behind the face${front}, on a rod through both bores so that they are in line; ${on}.`,
+    `${held[0]!.toUpperCase()}${held.slice(1)} the back hub disc behind the face${front}, on a rod through both bores so that they are in line; ${on}.`,
   ];
 }
 
@@ -70,8 +74,8 @@ export function prizeSteps(
     b.counterweight > 0.0005
       ? `Balance it: hang the wheel free without the flapper and let it settle; by these figures ${cure(b, s)} holds it in any place. Spin it twenty times before the fair.`
       : 'Balance it: hang the wheel free without the flapper; it should stay wherever it is put. Sand or weight the side that sinks.',
-    `Screw the plate to its stand or wall, at every corner; hang the flapper on its bolt, ${printMm(round(s.flapper.pivot))} over the axle, so that it swings by its own weight.`,
-    `Hold: the pegs stand out and pass at the speed of the rim. Nobody's fingers, hair or sleeves within reach while it turns; small children spin it by hand with a grown-up beside them, from the rim's side and not over the pegs (${printMm(2 * seatRadius(s.hub.axis))} bore, ${printMm(2 * s.face.radius)} across).`,
+    `${traitsOf(s.plate.stock).family === 'foam' ? 'Glue the plate to a board all over, and screw that board to its stand or wall' : 'Screw the plate to its stand or wall, at every corner'}; hang the flapper on its bolt, ${printMm(round(s.flapper.pivot))} over the axle, so that it swings by its own weight.`,
+    `Mind: the pegs stand out and pass at the speed of the rim. Nobody's fingers, hair or sleeves within reach while it turns; small children spin it by hand with a grown-up beside them, from the rim's side and not over the pegs.`,
     'A stand for it must not tip under a hand at its top; what hangs over people needs a rated anchor. Local codes come first, and a licensed engineer or rigger passes what takes the public.',
   ];
 }

@@ -1,4 +1,7 @@
+import { screwLength } from '../../stock/screws.js';
+import { traitsOf } from '../../stock/traits.js';
 import { printMm } from '../../units/print-length.js';
+import { shaftLock, takesScrews } from '../glues.js';
 import type { Hardware } from '../model.js';
 import { PLATE_SCREW, spacerLength } from './fixture.js';
 import type { HubScrews } from './hub.js';
@@ -31,7 +34,26 @@ function axle(s: PrizeSizes): Hardware[] {
     { name, quantity: 1, use: 'through hub and stand plate' },
     { name: 'shaft collar', quantity: 2, use: 'keeps the wheel on its axle' },
     { name: `washer, ${AIR} mm`, quantity: 1, use: 'between hub and stand plate' },
-    ...(s.turns === 'bearing' ? [] : [{ name: 'locking screw', quantity: 1, use: 'locks the hub to what it sits on' }]),
+    ...(s.turns === 'bearing' ? [] : [shaftLock('locks the hub to what it sits on', s.hub.stock)]),
+  ];
+}
+
+/** Wood that a screw through the plate bites into, mm; common practice, no source. */
+const INTO_STAND = 30;
+
+/** What holds the plate to its stand: screws; where it would crack under their heads, with large washers, and where they would pull
+ * through, glue alone. */
+function plateFixing(s: PrizeSizes): Hardware[] {
+  const { family } = traitsOf(s.plate.stock);
+  if (family === 'foam') return [];
+  const length = screwLength(PLATE_SCREW, s.plate.thickness + INTO_STAND)!;
+  const washer = takesScrews(s.plate.stock) ? '' : ', with a large washer';
+  return [
+    {
+      name: `${washer === '' ? 'wood' : 'pan-head'} screw, ${PLATE_SCREW.name}, ${printMm(length)} long${washer}`,
+      quantity: 4,
+      use: 'the plate to its stand',
+    },
   ];
 }
 
@@ -62,6 +84,6 @@ export function prizeHardware(s: PrizeSizes, screws: HubScrews | undefined): Har
       use: 'on the bolt, from the plate to the flapper',
     },
     { name: `lock nut and two washers, ${printMm(bolt)}`, quantity: 1, use: 'on the bolt: the flapper swings freely' },
-    { name: `wood screw, ${PLATE_SCREW.name}`, quantity: 4, use: 'the plate to its stand' },
+    ...plateFixing(s),
   ];
 }

@@ -3,6 +3,7 @@ import { shoulderHole } from '../../stock/bearings.js';
 import { type Screw, screwLength, screws } from '../../stock/screws.js';
 import type { Mm, Radians } from '../../units/length.js';
 import type { Draft, Lettering } from '../drafts.js';
+import { takesScrews } from '../glues.js';
 import { type PrizeSizes, RUNNING, seatRadius, shaftOf } from './sizes.js';
 
 /** The hole in a hub disc: the bearing's seat from its outer face where the wheel turns on it, else a hole for what runs through it. */
@@ -42,10 +43,11 @@ const SHORT_OF: Mm = 2;
 /** Screws of a face in one piece. */
 const COMMON = 6;
 
-/** Two screws for every segment, as far from its seams as they go; none where there is no room for them.
+/** Two screws for every segment, as far from its seams as they go; none where there is no room for them, and where screws do not hold.
  * @param seam angle of one seam of the rearmost layer */
 export function hubScrews(s: PrizeSizes, seam: Radians): HubScrews | undefined {
   const { hub, face } = s;
+  if (!takesScrews(hub.stock, face.stock)) return undefined;
   const inside = Math.max(face.hole, seatRadius(hub.axis));
   const count = face.segments === 1 ? COMMON : 2 * face.segments;
   const radius = (inside + hub.radius) / 2;

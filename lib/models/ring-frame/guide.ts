@@ -1,7 +1,9 @@
 import { type Arch, archOverall, archSize } from '../../parts/arch.js';
 import { mullionLength } from '../../parts/mullion.js';
+import { screwLength, screws } from '../../stock/screws.js';
 import { type Mm, toDegrees } from '../../units/length.js';
 import { printAngle, printMm } from '../../units/print-length.js';
+import { takesScrews } from '../glues.js';
 import type { Figure, Hardware, Setting } from '../model.js';
 import { planingSteps } from '../named-stock.js';
 import { felloeBoards } from '../ring/boards.js';
@@ -13,6 +15,9 @@ import { type FrameSizes, mullionReach, notchDepth, paneRadius } from './sizes.j
 const PIN_PITCH: Mm = 100;
 /** Brackets to a foot: one to each side. */
 const BRACKETS = 2;
+/** The thickest screw of a bracket, and how long it is at most. */
+const BRACKET_GAUGE = 8;
+const BRACKET_BITE: Mm = 25;
 
 const archOf = ({ inner, outer, sweep, legs }: FrameSizes): Arch => ({ inner, outer, sweep, legs });
 
@@ -29,17 +34,38 @@ function paneHardware(s: FrameSizes): Hardware[] {
   const held = Math.max(3, Math.ceil(rebateLength(s) / PIN_PITCH));
   return [
     { name, quantity: 1, use: 'acrylic, mirror or card in the rebate; no thicker than the rebate is deep' },
-    { name: 'panel pin', quantity: held, use: `holds the pane, about every ${printMm(PIN_PITCH)}` },
+    takesScrews(s.ring.stock)
+      ? { name: 'panel pin', quantity: held, use: `holds the pane, about every ${printMm(PIN_PITCH)}` }
+      : {
+          name: `mounting tape, double-sided, ${printMm(Math.ceil(rebateLength(s)))} long`,
+          quantity: 1,
+          use: 'holds the pane',
+        },
   ];
 }
+
+/** Two screws to a bracket, as long as they stay in the foot. */
+function bracketScrews(thickness: Mm): Hardware[] {
+  const used = screws.filter(x => x.gauge <= BRACKET_GAUGE && screwLength(x, thickness) !== undefined).at(-1);
+  if (!used) return [];
+  const name = `wood screw, ${used.name}, ${printMm(screwLength(used, Math.min(thickness, BRACKET_BITE))!)} long`;
+  return [{ name, quantity: 4 * BRACKETS, use: 'two to a bracket, into the foot' }];
+}
+
+/** What holds an arch's feet. */
+const footHardware = (s: FrameSizes): Hardware[] =>
+  takesScrews(s.ring.stock)
+    ? [
+        { name: 'angle bracket', quantity: 2 * BRACKETS, use: 'fixes the feet to the floor, two to a foot' },
+        ...bracketScrews(s.ring.thickness),
+      ]
+    : [{ name: 'plywood board', quantity: 2, use: 'one glued behind each leg, fixed to the floor with brackets' }];
 
 /** Everything bought for one frame. */
 export const frameHardware = (s: FrameSizes, ring: Ring): Hardware[] => [
   ...ring.hardware,
   ...paneHardware(s),
-  ...(s.legs > 0
-    ? [{ name: 'angle bracket', quantity: 2 * BRACKETS, use: 'fixes the feet to the floor, two to a foot' }]
-    : []),
+  ...(s.legs > 0 ? footHardware(s) : []),
 ];
 
 /** What to dial in: angles in degrees, widths and depths in mm. */
@@ -131,7 +157,7 @@ function mullionSteps(s: FrameSizes): string[] {
 const paneStep = (s: FrameSizes): string[] =>
   s.rebate.width > 0
     ? [
-        'Paint first, then lay the pane into the rebate from behind and hold it with panel pins or beads. On stage use acrylic, film mirror or card, not glass; where glass is asked for, safety glass, fitted by a glazier.',
+        `Paint first, then lay the pane into the rebate from behind and hold it with ${takesScrews(s.ring.stock) ? 'panel pins or beads' : 'mounting tape'}. On stage use acrylic, film mirror or card, not glass; where glass is asked for, safety glass, fitted by a glazier.`,
       ]
     : [];
 
@@ -139,6 +165,8 @@ const paneStep = (s: FrameSizes): string[] =>
 function standing(s: FrameSizes): string {
   const rules =
     'What carries it, and anything hung over people, is for someone licensed to say; local codes come first.';
+  if (!takesScrews(s.ring.stock))
+    return `Glue a plywood board behind it${s.legs > 0 ? ', down both legs,' : ''} and hang, stand or fix it by that: nothing holds in the frame itself. Keep it out of reach of hands, and off what people walk under. ${rules}`;
   if (s.legs > 0)
     return `Stand the arch on its feet and fix it before anyone walks through: brackets to the floor at both feet, and a brace or a wall behind it at the top. An arch on two feet tips over at a push. ${rules}`;
   if (!s.full)

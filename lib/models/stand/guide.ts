@@ -1,6 +1,8 @@
+import { traitsOf } from '../../stock/traits.js';
 import { printMm } from '../../units/print-length.js';
 import type { Setting } from '../model.js';
 import { planingSteps } from '../named-stock.js';
+import { baseScrews } from './hardware.js';
 import { footPlaces } from './layout.js';
 import { boards, halfGap, type StandSizes } from './sizes.js';
 
@@ -32,7 +34,7 @@ function together(s: StandSizes): string[] {
 const fixture = (s: StandSizes): string[] =>
   s.wheel.kind === 'prize'
     ? [
-        `The prize wheel's own plate stands between its hub and the ${s.kind === 'cheeks' ? 'back cheek' : 'post'}, in the ${printMm(s.clearance)} there: pack it out and screw it down at its corners, so that the flapper does not follow the wheel.`,
+        `The prize wheel's own plate stands between its hub and the ${s.kind === 'cheeks' ? 'back cheek' : 'post'}, in the ${printMm(s.clearance)} there: pack it out and ${traitsOf(s.upright.stock).screws ? 'screw it down' : 'glue it down, on a board,'} at its corners, so that the flapper does not follow the wheel.`,
       ]
     : [];
 
@@ -49,7 +51,9 @@ export function standSteps(s: StandSizes, ballast: number): string[] {
     'Round every edge that a hand can reach.',
     ...together(s),
     ...fixture(s),
-    ...(s.base ? ['Glue and screw the base plate under feet and uprights, from below.'] : []),
+    ...(s.base
+      ? [`${baseScrews(s) ? 'Glue and screw' : 'Glue'} the base plate under feet and uprights, from below.`]
+      : []),
     held,
     `Push at the top of the wheel with ${Math.round(s.push)} N, front, back and sideways, and watch the feet: none may lift. A child can pull harder than it looks.`,
     'A spinning wheel catches fingers, hair and scarves: keep an arm’s length of clear floor round it, let nobody spin it alone, and lock it when nobody is there.',

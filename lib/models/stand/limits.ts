@@ -1,4 +1,5 @@
 import type { Finding } from '../../findings/finding.js';
+import { traitsOf } from '../../stock/traits.js';
 import type { Mm } from '../../units/length.js';
 import { stated, stop } from '../helm-wheel/limit.js';
 import { thicknessFindings } from '../named-stock.js';
@@ -63,6 +64,25 @@ const feet: Limit = s => [
   ...atLeast('foot-length', 'foot.length', s.foot.length, leastLength(s), 'the feet reach past the uprights'),
 ];
 
+/** A slot pressed on by more than this share of its board is no slot; common practice, no source. */
+const MOST_PRESS = 0.1;
+
+const slotFit: Limit = s => {
+  const thinnest = Math.min(s.upright.thickness, s.foot.thickness);
+  const why = `a board ${stated(thinnest)} mm thick cannot be pressed so`;
+  return atLeast('slot-fit', 'fit.slot', s.fit.slot, -MOST_PRESS * thinnest, why);
+};
+
+/** What carries a wheel that people push and spin must not break under it. */
+const bearing: Limit = s =>
+  (['upright', 'foot'] as const).flatMap(part => {
+    const { stock } = s[part];
+    if (traitsOf(stock).family !== 'foam') return [];
+    const where = `${part}${part === 'upright' ? 's' : ''}.stock`;
+    const message = `${where} is ${stock.name}, ${stock.species}: it breaks under a wheel that is pushed or spun; as it is only under a light one that is not touched; allowed: wood, plywood or MDF`;
+    return [{ level: 'warn', rule: 'stand-foam', where, message, value: stock.name }];
+  });
+
 const fingers: Limit = s => {
   if (s.clearance >= FINGERS) return [];
   const message = `clearance is ${stated(s.clearance)} mm: a finger can jam between the turning wheel and the stand; ${FINGERS} mm or more`;
@@ -71,4 +91,4 @@ const fingers: Limit = s => {
 
 /** What is said of a stand's sizes; a stop leaves it without a shape. */
 export const standLimits = (s: StandSizes): Finding[] =>
-  [thickness, seat, head, floor, feet, fingers].flatMap(limit => limit(s));
+  [thickness, seat, head, floor, feet, slotFit, bearing, fingers].flatMap(limit => limit(s));

@@ -28,7 +28,7 @@ function bounds(o: StandOptions): Bound[] {
     size('clearance', o.clearance, 1, 1000),
     plain('push', o.push, 1, 2000, 'N'),
     plain('ballast', o.ballast, 0, 2000, 'kg'),
-    size('fit.slot', fit?.slot, 0, 10),
+    size('fit.slot', fit?.slot, -10, 10),
     size('fit.bore', fit?.bore, -10, 10),
   ];
 }

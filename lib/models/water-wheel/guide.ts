@@ -1,11 +1,12 @@
+import { SCREW_EDGE } from '../../joints/laid-screws.js';
 import type { Mm } from '../../units/length.js';
 import { toDegrees } from '../../units/length.js';
 import { printAngle, printMm } from '../../units/print-length.js';
-import { gluesFor } from '../glues.js';
+import { gluesFor, takesScrews } from '../glues.js';
 import type { Figure, Hardware, Setting } from '../model.js';
 import { planingSteps } from '../named-stock.js';
 import type { Ring } from '../ring.js';
-import { type Driven, hubCircle } from './hub.js';
+import { type Driven, drivenScrew, hubCircle } from './hub.js';
 import { type PaddlePlaces, paddleBar } from './layout.js';
 import { oneThick } from './limits.js';
 import { type WaterSizes, wedgeFlat, wheelHeight } from './sizes.js';
@@ -22,6 +23,19 @@ const overHubs = (s: WaterSizes): Mm => wheelHeight(s) + 2 * (s.spokes.thickness
 /** The axle past each hub: a collar and its bearing in the stand; common practice, no source. */
 const STUB: Mm = 80;
 
+/** Screws to a collar's flange, and the thickness of that, mm; common practice, no source. */
+const TO_FLANGE = 3;
+const FLANGE: Mm = 3;
+
+/** What locks the axle to the outer hub discs, and what holds it there. */
+function collars({ axle, hub }: WaterSizes): Hardware[] {
+  const collar = { name: `flanged collar, ${printMm(axle)}`, quantity: 2 };
+  const use = 'locks the axle to the outer hub discs';
+  if (!takesScrews(hub.stock)) return [{ ...collar, use: `${use}: its flange glued on` }];
+  const driven = drivenScrew(hub.radius / (2 * SCREW_EDGE), FLANGE, hub.thickness);
+  return [{ ...collar, use }, ...screwsBought(driven, 2 * TO_FLANGE, 'collars to hub discs')];
+}
+
 /** Everything bought for one wheel. @param rimScrews in all spokes together */
 export function waterHardware(s: WaterSizes, ring: Ring, rimScrews: number): Hardware[] {
   const axle = `${printMm(s.axle)}`;
@@ -32,7 +46,7 @@ export function waterHardware(s: WaterSizes, ring: Ring, rimScrews: number): Har
     ...(s.axle > 0
       ? [
           { name: `axle, ${axle}, ${printMm(overHubs(s) + 2 * STUB)} long`, quantity: 1, use: 'through both hubs' },
-          { name: `collar with set screw, ${axle}`, quantity: 2, use: 'locks the axle to the outer hub discs' },
+          ...collars(s),
         ]
       : []),
     ...gluesFor([s.rim.stock, s.paddles.stock, s.spokes.stock, s.hub.stock]),
@@ -83,7 +97,7 @@ export function waterSteps(s: WaterSizes, ring: Ring, places: PaddlePlaces): str
     `Glue a hub disc on either side of each set of wedges${hub}; line both up on ${s.axle > 0 ? 'the axle' : 'a nail through their middles'}.`,
     `Lay one rim down, spokes under it. Stand the ${paddles.count} paddles in their slots${raked}; lower the other rim onto the upper tabs, working round. Glue from outside, tabs flush, and check that the rims stand ${printMm(s.length)} apart all round.`,
     s.axle > 0
-      ? 'Put the axle through, lock the collars to it and screw them to the outer hub discs; turn the wheel and weight the light side until it stops anywhere.'
+      ? `Put the axle through, lock the collars to it and ${takesScrews(s.hub.stock) ? 'screw' : 'glue'} their flanges to the outer hub discs; turn the wheel and weight the light side until it stops anywhere.`
       : 'The wheel has no axle: fix it by its hub to something that cannot let it turn or fall.',
     'A turning wheel takes fingers and hair: a guard or a barrier before it, a brake or a lock when nobody minds it, no child within reach of the paddles. Nobody climbs on it. Whatever carries it is for someone licensed to say; local codes come first.',
   ];

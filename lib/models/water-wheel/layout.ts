@@ -1,4 +1,5 @@
 import { barsApart, fromRay, type RakedBar, type Stretch, slotsAt, tabRoom, tabsIn } from '../../joints/raked-slot.js';
+import { traitsOf } from '../../stock/traits.js';
 import type { Mm, Radians } from '../../units/length.js';
 import { layerSeamed } from '../ring/joined.js';
 import { type RingLayout, ringLayout } from '../ring/layout.js';
@@ -6,11 +7,11 @@ import type { RingOptions } from '../ring.js';
 import { gapsFor, ringOfSeams, wrap } from '../seams.js';
 import type { WaterSizes } from './sizes.js';
 
-/** Wood round a slot: half the paddle's thickness, within limits; common practice, no source. */
+/** Wood round a slot: half the paddle's thickness, within limits, and what the rim's material needs; common practice, no source. */
 const LEAST_WALL: Mm = 3;
 const MOST_WALL: Mm = 8;
-export const slotWall = ({ paddles }: WaterSizes): Mm =>
-  Math.min(MOST_WALL, Math.max(LEAST_WALL, paddles.thickness / 2));
+export const slotWall = ({ paddles, rim }: WaterSizes): Mm =>
+  Math.max(traitsOf(rim.stock).tongue, Math.min(MOST_WALL, Math.max(LEAST_WALL, paddles.thickness / 2)));
 
 /** A paddle as the rims see it. */
 export const paddleBar = (s: WaterSizes): RakedBar => ({
