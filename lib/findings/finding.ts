@@ -1,5 +1,13 @@
+import type { Mm } from '../units/length.js';
+
 /** What a stage says about a plan. `stop`: cannot be built as planned; `warn`: may go wrong; `note`: worth knowing. */
 export type Level = 'stop' | 'warn' | 'note';
+
+/** A place on a part, in its own frame, mm. */
+export interface FindingPlace {
+  readonly part: string;
+  readonly at: { readonly x: Mm; readonly y: Mm };
+}
 
 /** One thing a stage says, about one field or part. */
 export interface Finding {
@@ -14,6 +22,8 @@ export interface Finding {
   readonly value?: number | string;
   /** the limit it is held against */
   readonly limit?: number | string;
+  /** where on a part it is to be seen */
+  readonly place?: FindingPlace;
 }
 
 /** A stage's value and what it has to say. */

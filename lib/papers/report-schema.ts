@@ -86,7 +86,10 @@ const finding = object(
   {
     value: { anyOf: [number, text] },
     limit: { anyOf: [number, text] },
-    place: { ...object({ part: name, at: object({ x: number, y: number }) }), description: "on the part, in its own frame, mm" },
+    place: {
+      ...object({ part: name, at: object({ x: number, y: number }) }),
+      description: 'on the part, in its own frame, mm',
+    },
   },
 );
 

@@ -2,8 +2,10 @@ import * as z from 'zod/mini';
 import type { ModelName } from '../models/index.js';
 import { papers } from '../stock/papers.js';
 import type { Unit } from '../units/length.js';
+import { clearing } from './clearing-schema.js';
 import { choice, keys, length, named, notes, text, whole } from './fields.js';
 import { finishes } from './finish-schema.js';
+import { least } from './least-schema.js';
 import { MODELS, modelShapes } from './model-shapes.js';
 import { cutter, stock } from './stock-schema.js';
 import { variants } from './variants.js';
@@ -22,6 +24,8 @@ const common = (unit: Unit) => ({
   method: choice(['hand', 'router', 'laser']),
   cutter: z.exactOptional(cutter(unit)),
   bed: z.exactOptional(keys({ width: length(unit, 50, 30_000), length: length(unit, 50, 30_000) })),
+  clearing: z.exactOptional(clearing()),
+  least: z.exactOptional(least(unit)),
   stock: stock(unit),
   copies: z.exactOptional(whole(1, 1000)),
   paper: z.exactOptional(paper()),

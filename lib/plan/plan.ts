@@ -1,3 +1,5 @@
+import type { Least } from '../cutting/checks/least.js';
+import type { ClearingOptions } from '../cutting/pass.js';
 import type { Finishes } from '../models/finish.js';
 import type { Prop } from '../models/index.js';
 import type { Finishing } from '../sheets/finishing.js';
@@ -17,6 +19,10 @@ export interface Shop extends Finishing {
   readonly method: Method;
   readonly cutter: Cutter;
   readonly bed?: Bed;
+  /** passes in pockets, a router's; none unless given */
+  readonly clearing?: Partial<ClearingOptions>;
+  /** what no part should fall below; LEAST unless given */
+  readonly least?: Partial<Least>;
   /** in the order written; names are fit for file names and differ by more than case */
   readonly stock: readonly Stock[];
   /** props to make, 1 or more */

@@ -33,7 +33,8 @@ const unitOf = (document: Written): Unit =>
 
 /** What was read: the prop's options (model-shapes.ts proves that the keys left are those), and the shop's side. */
 function toPlan(name: ModelName, read: CommonKeys): Plan {
-  const { title, units, method, cutter, bed, stock, copies, finish, paper, rimwright: _, variants: __, ...rest } = read;
+  const { rimwright: _, variants: __, ...said } = read;
+  const { title, units, method, cutter, bed, stock, copies, finish, paper, clearing, least, ...rest } = said;
   const { model = name, ...options } = rest as { model?: ModelName };
   return {
     title,
@@ -42,6 +43,8 @@ function toPlan(name: ModelName, read: CommonKeys): Plan {
     method,
     cutter: cutter ?? defaultCutters[method],
     ...(bed && { bed }),
+    ...(clearing && { clearing }),
+    ...(least && { least }),
     stock,
     copies: copies ?? 1,
     finish: finish ?? {},

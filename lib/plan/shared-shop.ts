@@ -3,9 +3,12 @@ import type { Plan, Shop } from './plan.js';
 
 const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
+/** What one shop has one of: said of its machine and of how it is worked. */
+const ONE = ['method', 'cutter', 'bed', 'clearing', 'least'] as const satisfies readonly (keyof Shop)[];
+
 /** What of a plan's shop is not as in the first plan. */
 function differences(first: Plan, plan: Plan): Issue[] {
-  const whole = (['method', 'cutter', 'bed'] as const).flatMap(field =>
+  const whole = ONE.flatMap(field =>
     same(plan[field], first[field])
       ? []
       : [
@@ -37,6 +40,7 @@ export function sharedShop(plans: readonly [Plan, ...Plan[]]): Shop {
   const issues = others.flatMap((plan, i) => plans.slice(0, i + 1).flatMap(before => differences(before, plan)));
   if (issues.length > 0) throw new Unusable(issues);
   const stock = new Map(plans.flatMap(p => p.stock.map(s => [s.name, s] as const)));
-  const { units, method, cutter, bed } = first;
-  return { units, method, cutter, ...(bed && { bed }), stock: [...stock.values()], copies: 1 };
+  const said = Object.fromEntries(ONE.flatMap(field => (first[field] === undefined ? [] : [[field, first[field]]])));
+  const { units, method, cutter } = first;
+  return { ...said, units, method, cutter, stock: [...stock.values()], copies: 1 };
 }
