@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/finding.js';
+import { type Finding, stops } from '../findings/finding.js';
 import { difference } from '../geometry/boolean.js';
 import { offset } from '../geometry/offset.js';
 import { asCircle, type Outline, type Region, reverse, solid } from '../geometry/outline.js';
@@ -7,6 +7,9 @@ import type { Part } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
 import { cornerNote } from './corner-note.js';
 import { centresIn, followsOutside, insideCorners, tightArcs, widestCutter } from './hollow.js';
+import { cornersToOpen, type Opened, openedFrom, type Relief } from './relief.js';
+import { keptWhole } from './relief-through.js';
+import { withSpurs } from './spur.js';
 
 /** Tool-centre outlines round a part and in its openings, in the part's frame. */
 export interface Compensated {
@@ -17,9 +20,13 @@ export interface Compensated {
 
 const mm = (value: Mm): string => `${Number(value.toFixed(2))} mm`;
 
-/** Turns of the inside corners of a part's outlines. */
-const cornersOf = (part: Part): Radians[] =>
-  [part.region.outer, ...part.region.openings].flatMap(o => insideCorners(o).map(c => c.turn));
+/** Turns of the inside corners of a part's outlines that stay as the cutter leaves them. */
+const cornersLeft = (part: Part, relieved: readonly Opened[]): Radians[] =>
+  [part.region.outer, ...part.region.openings].flatMap(o =>
+    insideCorners(o)
+      .filter(c => !relieved.some(({ corner }) => corner.of.outline === o && corner.vertex === c.vertex))
+      .map(c => c.turn),
+  );
 
 /** Where the cutter is too wide for the outer outline's hollows: a warning, or a stop if another piece meets an edge there. */
 function tooWideOutside(part: Part, centres: readonly Region[], radius: Mm): Finding[] {
@@ -43,29 +50,65 @@ function tooWideOpening(part: Part, opening: Outline, radius: Mm): Finding {
   return { level: 'stop', rule: 'narrow-opening', where: part.id, message, value, limit: 2 * radius };
 }
 
-/** The opening's tool-centre outline; what is in the file where the cutter does not fit is the finished one. */
-function inOpening(part: Part, opening: Outline, radius: Mm): { outlines: Outline[]; findings: Finding[] } {
-  const centres = centresIn(solid(reverse(opening)), radius);
+/** Tool-centre outlines along one outline of a part, and what is said where the cutter does not follow it. */
+interface Followed {
+  readonly of: Outline;
+  readonly centres: readonly Outline[];
+  readonly findings: readonly Finding[];
+}
+
+function roundPart(part: Part, radius: Mm): Followed {
+  const of = part.region.outer;
+  const centres = offset([solid(of)], radius);
+  return {
+    of,
+    centres: centres.flatMap(r => [r.outer, ...r.openings]),
+    findings: followsOutside(solid(of), centres, radius) ? [] : tooWideOutside(part, centres, radius),
+  };
+}
+
+/** What is in the file where the cutter does not fit is the finished outline. */
+function inOpening(part: Part, of: Outline, radius: Mm): Followed {
+  const centres = centresIn(solid(reverse(of)), radius);
   return centres
-    ? { outlines: [reverse(centres.outer), ...centres.openings.map(reverse)], findings: [] }
-    : { outlines: [opening], findings: [tooWideOpening(part, opening, radius)] };
+    ? { of, centres: [reverse(centres.outer), ...centres.openings.map(reverse)], findings: [] }
+    : { of, centres: [of], findings: [tooWideOpening(part, of, radius)] };
 }
 
 /** A part's outlines moved off the wood by half the cutter's width: outer outlines out, openings in; arcs stay arcs, radius + or - exactly that.
+ * Corners that a square corner goes into are opened.
  * @param radius mm, half the cut's width; 0 leaves the finished outlines */
-export function compensate(part: Part, radius: Mm): Compensated {
+export function compensate(part: Part, radius: Mm, relief: Relief): Compensated {
   const { outer, openings } = part.region;
   if (radius === 0) return { outside: [outer], inside: openings, findings: [] };
-  const centres = offset([solid(outer)], radius);
+  const round = roundPart(part, radius);
   const inside = openings.map(o => inOpening(part, o, radius));
-  const followed = followsOutside(solid(outer), centres, radius);
+  const corners = relief === 'none' ? [] : cornersToOpen(part);
+  const wanted = [round, ...inside]
+    .filter(f => !stops(f.findings))
+    .flatMap(f =>
+      openedFrom(
+        corners.filter(c => c.of.outline === f.of),
+        f.centres,
+        radius,
+        relief,
+      ),
+    );
+  const relieved = keptWhole(part, wanted, radius, relief);
+  const spurred = (f: Followed): Outline[] =>
+    f.centres.map(o =>
+      withSpurs(
+        o,
+        relieved.opened.filter(r => r.outline === o),
+      ),
+    );
   return {
-    outside: centres.flatMap(r => [r.outer, ...r.openings]),
-    inside: inside.flatMap(i => i.outlines),
+    outside: spurred(round),
+    inside: inside.flatMap(spurred),
     findings: [
-      ...cornerNote(part.id, 'its outline', cornersOf(part), radius),
-      ...(followed ? [] : tooWideOutside(part, centres, radius)),
-      ...inside.flatMap(i => i.findings),
+      ...cornerNote(part.id, 'its outline', cornersLeft(part, relieved.opened), radius),
+      ...relieved.findings,
+      ...[round, ...inside].flatMap(f => f.findings),
     ],
   };
 }

@@ -11,8 +11,17 @@ import { type Compensated, compensate } from './compensate.js';
 import type { CutPart, FaceCuts } from './cut-part.js';
 import { drilling } from './drilling.js';
 import { clearings } from './pockets.js';
+import type { Relief } from './relief.js';
 
 const NO_PROFILE: Compensated = { outside: [], inside: [], findings: [] };
+
+/** How a part is cut, where its maker has a choice. */
+export interface CutOptions {
+  /** how a router opens inside corners that a square corner goes into; `bisector` unless given */
+  readonly relief?: Relief;
+}
+
+const RELIEF: Relief = 'bisector';
 
 /** The motion from the part's frame to the one seen with a face up. */
 export const frameOf = (face: Face): Motion => (face === 'front' ? STILL : MIRROR);
@@ -27,10 +36,11 @@ function faceCuts(
   profile: Compensated | undefined,
   cutter: Cutter,
   method: Method,
+  relief: Relief,
 ): Outcome<FaceCuts> {
   const frame = frameOf(face);
   const { outside, inside } = profile ?? NO_PROFILE;
-  const cleared = clearings(part, face, method, cutWidth(cutter));
+  const cleared = clearings(part, face, method, cutWidth(cutter), relief);
   const holes = drilling(part, face, profile !== undefined, method === 'laser' ? cutWidth(cutter) : undefined);
   const scores = part.features.filter((f): f is Score => f.kind === 'score' && f.face === face).map(f => f.line);
   const labels = profile ? part.features.filter((f): f is Label => f.kind === 'label') : [];
@@ -59,16 +69,18 @@ const footprint = (outer: Region, width: Mm): readonly Region[] => (width > 0 ? 
 
 /** A part made ready for its cutter. With a router or a laser its outlines become tool-centre outlines (outside out, openings in, by half
  * the cut's width; arcs stay arcs); by hand they stay as finished. Pockets run past open edges for a router; a laser marks them.
+ * A router opens corners that the square corner of another piece goes into: see relief.ts.
  * @param cutter its width above 0, mm
  * @returns the cut part, with findings: `stop` where the cutter does not fit an opening or a pocket or does not reach through,
  * `warn` for what a laser can only mark or a tight hollow of the outline, `note` for wood that stays in inside corners
- * Limits: no relief in inside corners, no clearing passes, no leads or tabs. */
-export function cut(part: Part, cutter: Cutter, method: Method): Outcome<CutPart> {
+ * Limits: no clearing passes, no leads or tabs. */
+export function cut(part: Part, cutter: Cutter, method: Method, options: CutOptions = {}): Outcome<CutPart> {
+  const relief = method === 'router' ? (options.relief ?? RELIEF) : 'none';
   const faces = partFaces(part);
   const width = cutWidth(cutter);
-  const profile = compensate(part, method === 'hand' ? 0 : width / 2);
-  const first = faceCuts(part, faces.first, profile, cutter, method);
-  const second = faces.second && faceCuts(part, faces.second, undefined, cutter, method);
+  const profile = compensate(part, method === 'hand' ? 0 : width / 2, relief);
+  const first = faceCuts(part, faces.first, profile, cutter, method, relief);
+  const second = faces.second && faceCuts(part, faces.second, undefined, cutter, method, relief);
   const frame = frameOf(faces.first);
   const value: CutPart = {
     part,

@@ -1,5 +1,5 @@
 import type { Finding } from '../findings/finding.js';
-import { difference, intersection } from '../geometry/boolean.js';
+import { difference, intersection, union } from '../geometry/boolean.js';
 import { area } from '../geometry/measure.js';
 import { offset } from '../geometry/offset.js';
 import { type Outline, type Polyline, type Region, solid, vertex } from '../geometry/outline.js';
@@ -10,6 +10,8 @@ import type { Method } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
 import { cornerNote } from './corner-note.js';
 import { cornersOfHollow, type InsideCorner, onlyCorners, widestThat } from './hollow.js';
+import { cornersToOpen, openedFrom, type Relief } from './relief.js';
+import { keptWhole, sweptBy } from './relief-through.js';
 
 /** An area to clear to a depth, in the part's frame. */
 export interface Clearing {
@@ -43,35 +45,66 @@ export function runPast(part: Part, pocket: Pocket, width: Mm): Region[] {
   return intersection(offset([solid(part.region.outer)], width), [pocket.beyond]);
 }
 
-/** Corners of the pocket in the wood: those of the finished area that stay where they are when it runs on past open edges. */
-function cornersInWood(pocket: Pocket): InsideCorner[] {
-  const kept = [pocket.beyond.outer, ...pocket.beyond.openings].flat();
-  return [pocket.area.outer, ...pocket.area.openings].flatMap(o =>
-    cornersOfHollow(o).filter(c => kept.some(v => distance(v, o[c.vertex]!) < ON_BOUNDARY)),
+/** Corners of the pocket in the wood: those of the finished area that are corners still when it runs on past open edges. */
+function cornersInWood(pocket: Pocket): { readonly outline: Outline; readonly corner: InsideCorner }[] {
+  const kept = [pocket.beyond.outer, ...pocket.beyond.openings].flatMap(o => cornersOfHollow(o).map(c => o[c.vertex]!));
+  return [pocket.area.outer, ...pocket.area.openings].flatMap(outline =>
+    cornersOfHollow(outline)
+      .filter(c => kept.some(v => distance(v, outline[c.vertex]!) < ON_BOUNDARY))
+      .map(corner => ({ outline, corner })),
   );
 }
 
+/** Where the cutter's centre goes in the area to clear. */
+const centresOf = (cleared: readonly Region[], width: Mm): Region[] => offset(cleared, -width / 2);
+
 /** Whether a cutter that stays inside the pocket carried past its open edges reaches all of the finished pocket but its corners. */
-function reaches(part: Part, pocket: Pocket, width: Mm): boolean {
-  const swept = offset(offset(runPast(part, pocket, width), -width / 2), width / 2);
-  const lost = difference([pocket.area], swept).reduce((sum, r) => sum + area(r), 0);
-  return onlyCorners(lost, cornersInWood(pocket), width / 2);
+function reaches(pocket: Pocket, centres: readonly Region[], width: Mm): boolean {
+  const lost = difference([pocket.area], offset(centres, width / 2)).reduce((sum, r) => sum + area(r), 0);
+  return onlyCorners(
+    lost,
+    cornersInWood(pocket).map(c => c.corner),
+    width / 2,
+  );
 }
 
 function tooNarrow(part: Part, pocket: Pocket, width: Mm): Finding {
-  const value = widestThat(narrower => reaches(part, pocket, narrower), width);
+  const fits = (narrower: Mm): boolean =>
+    reaches(pocket, centresOf(runPast(part, pocket, narrower), narrower), narrower);
+  const value = widestThat(fits, width);
   const message = `${part.id} has a pocket that a cutter of at most ${value} mm gets into; the cutter is ${Number(width.toFixed(3))} mm wide`;
   return { level: 'stop', rule: 'narrow-pocket', where: part.id, message, value, limit: width };
 }
 
-function routed(part: Part, pocket: Pocket, width: Mm): Clearings {
-  const corners = cornersInWood(pocket).map(c => c.turn);
+/** Openings of the pocket's corners that a square corner goes into, from the outlines the cutter's centre keeps within. */
+function openedCorners(part: Part, pocket: Pocket, centres: readonly Region[], width: Mm, relief: Relief) {
+  const corners =
+    relief === 'none' ? [] : cornersToOpen(part).filter(c => c.of.where === 'pocket' && c.of.pocket === pocket);
+  const outlines = centres.flatMap(r => [r.outer, ...r.openings]);
+  return keptWhole(part, openedFrom(corners, outlines, width / 2, relief), width / 2, relief);
+}
+
+function routed(part: Part, pocket: Pocket, width: Mm, relief: Relief): Clearings {
+  const run = runPast(part, pocket, width);
+  const centres = centresOf(run, width);
+  const fits = reaches(pocket, centres, width);
+  const { opened, findings } = openedCorners(part, pocket, fits ? centres : [], width, relief);
+  const cleared = opened.length === 0 ? run : union([...run, ...opened.flatMap(o => sweptBy(o, width / 2))]);
+  const left = cornersInWood(pocket).filter(
+    c => !opened.some(({ corner }) => corner.of.outline === c.outline && corner.vertex === c.corner.vertex),
+  );
   return {
-    pockets: runPast(part, pocket, width).map(cleared => ({ depth: pocket.depth, area: cleared })),
+    pockets: cleared.map(r => ({ depth: pocket.depth, area: r })),
     scores: [],
     findings: [
-      ...cornerNote(part.id, 'a pocket', corners, width / 2),
-      ...(reaches(part, pocket, width) ? [] : [tooNarrow(part, pocket, width)]),
+      ...cornerNote(
+        part.id,
+        'a pocket',
+        left.map(c => c.corner.turn),
+        width / 2,
+      ),
+      ...findings,
+      ...(fits ? [] : [tooNarrow(part, pocket, width)]),
     ],
   };
 }
@@ -86,13 +119,14 @@ function marked(part: Part, pocket: Pocket): Clearings {
   };
 }
 
-/** What to do about a part's pockets on one face: a router clears past the open edges, a laser can only mark them, hands clear what is drawn. */
-export function clearings(part: Part, face: Face, method: Method, width: Mm): Clearings {
+/** What to do about a part's pockets on one face: a router clears past the open edges and into corners that a square corner goes into, a
+ * laser can only mark them, hands clear what is drawn. */
+export function clearings(part: Part, face: Face, method: Method, width: Mm, relief: Relief): Clearings {
   const pockets = part.features.filter((f): f is Pocket => f.kind === 'pocket' && f.face === face);
   const each = pockets.map(pocket => {
     switch (method) {
       case 'router':
-        return routed(part, pocket, width);
+        return routed(part, pocket, width, relief);
       case 'laser':
         return marked(part, pocket);
       case 'hand':

@@ -67,25 +67,32 @@ export const matingEdges = (part: Part): MatingEdge[] =>
     }),
   );
 
-/** Whether a pocket has wood at a corner of it: not where it is open, and so runs on past the part's edge. */
-const stays = (of: MatingOutline, at: Point): boolean =>
+/** How far an outline turns to the left at a vertex, -pi to pi. */
+function turnAt(outline: Outline, at: number): Radians {
+  const edges = segments(outline);
+  const u = endDirection(edges[(at + edges.length - 1) % edges.length]!);
+  const v = startDirection(edges[at]!);
+  return Math.atan2(cross(u, v), dot(u, v));
+}
+
+/** Whether a pocket has wood on both sides of a corner of it: not where it is open, and so runs on past the part's edge. */
+const stays = (of: MatingOutline, at: Point, left: Radians): boolean =>
   of.where !== 'pocket' ||
-  [of.pocket.beyond.outer, ...of.pocket.beyond.openings].flat().some(v => distance(v, at) < ON_BOUNDARY);
+  [of.pocket.beyond.outer, ...of.pocket.beyond.openings].some(o => {
+    const same = o.findIndex(v => distance(v, at) < ON_BOUNDARY);
+    return same >= 0 && turnAt(o, same) * left > 0;
+  });
 
 /** Every corner of a part at an edge that meets another piece, in the order of `matingEdges`; corners of a pocket only where it has wood on
  * both sides. */
 export const matingCorners = (part: Part): MatingCorner[] =>
-  matingOutlines(part).flatMap(of => {
-    const edges = segments(of.outline);
-    return of.outline.flatMap((at, vertex): MatingCorner[] => {
-      const last = (vertex + edges.length - 1) % edges.length;
-      const mates = [of.outline[last]!.mate, at.mate] as const;
-      if (mates.every(m => m === undefined) || !stays(of, at)) return [];
-      const u = endDirection(edges[last]!);
-      const v = startDirection(edges[vertex]!);
-      const left = Math.atan2(cross(u, v), dot(u, v));
-      if (Math.abs(left) < SMOOTH) return [];
+  matingOutlines(part).flatMap(of =>
+    of.outline.flatMap((at, vertex): MatingCorner[] => {
+      const mates = [of.outline.at(vertex - 1)!.mate, at.mate] as const;
+      if (mates.every(m => m === undefined)) return [];
+      const left = turnAt(of.outline, vertex);
+      if (Math.abs(left) < SMOOTH || !stays(of, at, left)) return [];
       const side = left > 0 === (of.where === 'pocket') ? 'inside' : 'outside';
       return [{ of, vertex, at: { x: at.x, y: at.y }, side, turn: Math.abs(left), mates }];
-    });
-  });
+    }),
+  );
