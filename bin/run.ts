@@ -3,6 +3,7 @@ import { refuse, Unusable } from '../lib/findings/unusable.js';
 import { MachineRefused } from '../lib/node/machine-refused.js';
 import type { Command } from './command.js';
 import { check } from './commands/check.js';
+import { coupon } from './commands/coupon.js';
 import { make } from './commands/make.js';
 import { nest } from './commands/nest.js';
 import { start } from './commands/start.js';
@@ -10,7 +11,7 @@ import { stock } from './commands/stock.js';
 import { DONE, type Io, REFUSED, UNUSABLE } from './io.js';
 import { commandHelp, parse, programHelp } from './parse.js';
 
-const COMMANDS: readonly Command[] = [start, check, make, nest, stock];
+const COMMANDS: readonly Command[] = [start, check, make, nest, coupon, stock];
 
 const ABOUT = 'Turns the plan of a spoked wheel into files a shop can cut.';
 

@@ -17,12 +17,17 @@ export { cableReel } from './models/cable-reel.js';
 export type { CableReelOptions } from './models/cable-reel-options.js';
 export { cartWheel } from './models/cart-wheel.js';
 export type { CartWheelOptions } from './models/cart-wheel-options.js';
+export { type Coupon, coupon } from './models/coupon.js';
+export type { CouponOptions } from './models/coupon-options.js';
+export { type HandCoupon, type HandCouponOptions, handCoupon } from './models/hand-coupon.js';
 export { type HelmWheel, helmWheel } from './models/helm-wheel.js';
 export type { HelmWheelOptions } from './models/helm-wheel-options.js';
 export { buildProp, type ModelName, type ModelOptions, type Prop } from './models/index.js';
 export type { Figure, Hardware, Model, Piece, Setting } from './models/model.js';
 export { prizeWheel } from './models/prize-wheel.js';
 export type { PrizeWheelOptions } from './models/prize-wheel-options.js';
+export { type CouponMeasured, type CouponRead, readCoupon } from './models/read-coupon.js';
+export { type HandMeasured, type HandRead, readHandCoupon } from './models/read-hand-coupon.js';
 export { type Crossing, type Ring, type RingOptions, type RingPlace, ring } from './models/ring.js';
 export { ringFrame } from './models/ring-frame.js';
 export type { RingFrameOptions } from './models/ring-frame-options.js';
@@ -34,6 +39,7 @@ export type { GrainRule, NestedPiece, NestLayout, NestPart, NestPlacement, NestS
 export { type LongNest, type NestOptions, nest, nestLong } from './nesting/nest.js';
 export { nestCuts } from './nesting/nest-cuts.js';
 export type { Placement, Sheet } from './nesting/sheet.js';
+export { type CouponSheet, couponSheet, handCouponSheet } from './papers/coupon-sheet.js';
 export type { Report } from './papers/report.js';
 export { partFaces } from './parts/faces.js';
 export { type FelloeOptions, felloe, type LooseFelloeOptions, looseFelloe } from './parts/felloe.js';
@@ -43,6 +49,8 @@ export { type Engraving, type NameBandOptions, nameBand, withLetters, withText }
 export type { Drill, Face, Feature, Label, Part, Pocket, Score } from './parts/part.js';
 export { type SpokeOptions, spoke, wedge } from './parts/spoke.js';
 export { type TrimSegmentOptions, trimSegment } from './parts/trim-segment.js';
+export { couponLines, intoPlan } from './plan/coupon-lines.js';
+export { editPlan, type PlanChange } from './plan/edit-plan.js';
 export { type Plan, planSchema, readPlan, readVariants, type Shop, starterPlan } from './plan/index.js';
 export {
   type DxfOptions,

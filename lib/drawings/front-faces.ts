@@ -36,9 +36,9 @@ export const isIn = (regions: readonly Region[], { at }: Drill): boolean =>
 
 const rim = (d: Drill): Outline => circle(d.diameter / 2, d.at);
 
-/** Parts whose marks are there to be seen: the sectors of a face and their numbers, a name. Those on other parts are for the maker and go
+/** Parts whose marks are there to be seen: the sectors of a face and their numbers, a name, a coupon's steps. Those on other parts are for the maker and go
  * with the sanding. */
-const MARKED: readonly PartKind[] = ['face-segment', 'name-band'];
+const MARKED: readonly PartKind[] = ['face-segment', 'name-band', 'ladder-bed', 'comb', 'tongue', 'bore-row', 'sample'];
 
 const scores = (part: Part): Polyline[] =>
   !MARKED.includes(part.kind)

@@ -50,4 +50,8 @@ export interface Model {
   readonly steps: readonly string[];
   /** clearance across a joint, half of it on each side, by the name its edges bear (Vertex.mate); negative presses; 0 where it is not named */
   readonly fits?: Readonly<Record<string, Mm>>;
+  /** between what turns and what stands still: kept by a washer, no gap by mistake */
+  readonly air?: Mm;
+  /** its pieces lie side by side, to be tried in one another: they are not asked to meet */
+  readonly loose?: true;
 }

@@ -6,7 +6,7 @@ const REPORT = 'report.json';
 
 /** Files of the output contract whose names no report lists. */
 const ALWAYS =
-  /^((assembled|exploded)\.(svg|png)|packet\.html|cutlist\.csv|templates\/[a-z0-9-]+\.pdf|solids\/[A-Za-z0-9-]+\.3mf)$/;
+  /^(coupon\.(json|txt)|(assembled|exploded)\.(svg|png)|packet\.html|cutlist\.csv|templates\/[a-z0-9-]+\.pdf|solids\/[A-Za-z0-9-]+\.3mf)$/;
 
 const FOLDERS = ['parts', 'sheets', 'templates', 'solids'];
 

@@ -34,6 +34,13 @@ export const PART_KINDS = [
   'cap',
   'accent-ring',
   'name-band',
+  'ladder-bed',
+  'ladder-piece',
+  'comb',
+  'tongue',
+  'bore-row',
+  'plug',
+  'sample',
 ] as const;
 
 export type PartKind = (typeof PART_KINDS)[number];

@@ -14,7 +14,14 @@ import { type Issue, refuse, Unusable } from '../findings/unusable.js';
 import { guardDepth } from './depth-guard.js';
 import { fieldName, type Path, show, type Written } from './written.js';
 
-const OPTIONS = { version: '1.2', schema: 'core', merge: false, uniqueKeys: false, prettyErrors: false } as const;
+/** How a plan's YAML is read. */
+export const PLAN_YAML = {
+  version: '1.2',
+  schema: 'core',
+  merge: false,
+  uniqueKeys: false,
+  prettyErrors: false,
+} as const;
 
 /** Values a plan may come to once its aliases are written out, and aliases followed on the way. */
 const MOST_VALUES = 20_000;
@@ -114,7 +121,7 @@ function readValue(walk: Walk, node: Node | null, path: Path): unknown {
  */
 export function readDocument(text: string): Written {
   guardDepth(text);
-  const document = parseDocument(text, OPTIONS);
+  const document = parseDocument(text, PLAN_YAML);
   const faults = [...document.errors, ...document.warnings];
   if (faults.length > 0) throw new Unusable(faults.slice(0, 20).map(fault => syntaxIssue(text, fault)));
   const version = document.directives?.yaml.version;
