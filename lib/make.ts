@@ -24,7 +24,6 @@ import type { Part } from './parts/part.js';
 import type { Plan, Shop } from './plan/plan.js';
 import { sharedShop } from './plan/shared-shop.js';
 import { type FinishedSheet, finishSheet } from './sheets/finish-sheet.js';
-import type { Tabs } from './sheets/finishing.js';
 import { writeDxf } from './writers/dxf.js';
 import { writeJson } from './writers/json.js';
 import { writePicture } from './writers/picture.js';
@@ -66,8 +65,6 @@ interface Built extends Outcome<Model | undefined> {
 interface Worked {
   readonly model: Model;
   readonly sheets: readonly FinishedSheet[];
-  /** how tabs are drawn */
-  readonly tabs?: Tabs['style'];
   readonly report: Report;
 }
 
@@ -148,11 +145,11 @@ function partFiles(part: Part): [string, string][] {
   ];
 }
 
-function sheetFiles(finished: FinishedSheet, index: number, style: Tabs['style'] | undefined): [string, string][] {
+function sheetFiles(finished: FinishedSheet, index: number): [string, string][] {
   const path = sheetFile(finished.sheet, index);
   return [
-    ...cutFiles(path, sheetDrawing(finished, 'first', style)),
-    ...(finished.second ? cutFiles(`${path}-back`, sheetDrawing(finished, 'second', style)) : []),
+    ...cutFiles(path, sheetDrawing(finished, 'first')),
+    ...(finished.second ? cutFiles(`${path}-back`, sheetDrawing(finished, 'second')) : []),
   ];
 }
 
@@ -161,7 +158,7 @@ const PICTURES = [
   ['exploded', explodedPicture],
 ] as const;
 
-async function write({ model, sheets, tabs, report }: Worked, host: Host, only: MakeOptions['only']): Promise<Files> {
+async function write({ model, sheets, report }: Worked, host: Host, only: MakeOptions['only']): Promise<Files> {
   // the host may draw one while the other and the rest are written
   const slabs = modelSlabs(model);
   const pictures = PICTURES.filter(([name]) => only === undefined || name === 'assembled').map(([name, picture]) => {
@@ -172,7 +169,7 @@ async function write({ model, sheets, tabs, report }: Worked, host: Host, only: 
     ['report.json', writeJson(report)],
     ...pictures.map(({ name, svg }): [string, string] => [`${name}.svg`, svg]),
     ...model.parts.flatMap(partFiles),
-    ...sheets.flatMap((s, i) => sheetFiles(s, i, tabs)),
+    ...sheets.flatMap(sheetFiles),
   ];
   const files = new Map<string, string | Uint8Array>(texts);
   for (const { name, drawn } of pictures) if (drawn) files.set(`${name}.png`, await drawn);

@@ -69,14 +69,13 @@ function runs(layers: readonly Layer[]): Layer[] {
 }
 
 /** One sheet ready to cut: every line in the order it is cut, and the edge of the stock. Origin at the stock's lower left corner, x along its
- * length. The second face is the sheet turned over about its short axis.
- * @param style of tabs: a mark on a whole profile, or a gap in it */
-export function sheetDrawing(finished: FinishedSheet, face: SheetFace, style: Tabs['style'] = 'mark'): Drawing {
+ * length. The second face is the sheet turned over about its short axis. */
+export function sheetDrawing(finished: FinishedSheet, face: SheetFace): Drawing {
   const { name, length: stockLength, width } = finished.sheet.stock;
   const works = finished[face]?.works ?? [];
   const edge = closed('STOCK', rectangle(0, 0, stockLength, width));
   return {
     title: `${name} ${finished.sheet.number}${face === 'first' ? '' : ', second face'}`,
-    layers: runs([...works.flatMap(w => workLayers(w, style)), edge]),
+    layers: runs([...works.flatMap(w => workLayers(w, finished.tabs)), edge]),
   };
 }

@@ -5,6 +5,7 @@ import type { Unit } from '../units/length.js';
 import { clearing } from './clearing-schema.js';
 import { choice, keys, length, named, notes, text, whole } from './fields.js';
 import { finishes } from './finish-schema.js';
+import { finishing } from './finishing-schema.js';
 import { least } from './least-schema.js';
 import { MODELS, modelShapes } from './model-shapes.js';
 import { cutter, stock } from './stock-schema.js';
@@ -30,6 +31,7 @@ const common = (unit: Unit) => ({
   copies: z.exactOptional(whole(1, 1000)),
   paper: z.exactOptional(paper()),
   finish: z.exactOptional(finishes()),
+  ...finishing(unit),
   variants: z.exactOptional(variants()),
 });
 

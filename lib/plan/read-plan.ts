@@ -34,7 +34,23 @@ const unitOf = (document: Written): Unit =>
 /** What was read: the prop's options (model-shapes.ts proves that the keys left are those), and the shop's side. */
 function toPlan(name: ModelName, read: CommonKeys): Plan {
   const { rimwright: _, variants: __, ...said } = read;
-  const { title, units, method, cutter, bed, stock, copies, finish, paper, clearing, least, ...rest } = said;
+  const {
+    title,
+    units,
+    method,
+    cutter,
+    bed,
+    stock,
+    copies,
+    finish,
+    paper,
+    clearing,
+    least,
+    feed,
+    leads,
+    tabs,
+    ...rest
+  } = said;
   const { model = name, ...options } = rest as { model?: ModelName };
   return {
     title,
@@ -45,6 +61,9 @@ function toPlan(name: ModelName, read: CommonKeys): Plan {
     ...(bed && { bed }),
     ...(clearing && { clearing }),
     ...(least && { least }),
+    ...(feed && { feed }),
+    ...(leads && { leads }),
+    ...(tabs && { tabs }),
     stock,
     copies: copies ?? 1,
     finish: finish ?? {},

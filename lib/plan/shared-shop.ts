@@ -4,7 +4,16 @@ import type { Plan, Shop } from './plan.js';
 const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 /** What one shop has one of: said of its machine and of how it is worked. */
-const ONE = ['method', 'cutter', 'bed', 'clearing', 'least'] as const satisfies readonly (keyof Shop)[];
+const ONE = [
+  'method',
+  'cutter',
+  'bed',
+  'clearing',
+  'least',
+  'feed',
+  'leads',
+  'tabs',
+] as const satisfies readonly (keyof Shop)[];
 
 /** What of a plan's shop is not as in the first plan. */
 function differences(first: Plan, plan: Plan): Issue[] {
@@ -33,8 +42,8 @@ function differences(first: Plan, plan: Plan): Issue[] {
   return [...whole, ...stocks];
 }
 
-/** The shop of plans that are made together: one method, cutter and bed; stocks of one name are the same boards, counted once. Copies are 1:
- * they are each plan's own. @param plans one or more @throws Unusable naming what differs */
+/** The shop of plans that are made together: one method, cutter, bed and way of cutting; stocks of one name are
+ * the same boards, counted once. Copies are 1: they are each plan's own. @param plans one or more @throws Unusable naming what differs */
 export function sharedShop(plans: readonly [Plan, ...Plan[]]): Shop {
   const [first, ...others] = plans;
   const issues = others.flatMap((plan, i) => plans.slice(0, i + 1).flatMap(before => differences(before, plan)));

@@ -16,6 +16,8 @@ export interface FinishedSheet {
   readonly sheet: Sheet;
   readonly first: Ordered;
   readonly second?: Ordered;
+  /** how tabs are drawn */
+  readonly tabs: Tabs['style'];
 }
 
 /** How sheets are finished: the plan's own wishes and its method. */
@@ -101,7 +103,7 @@ export function finishSheet(sheet: Sheet, how: SheetShop): Outcome<FinishedSheet
   const first = finishFace(sheet, 'first', how);
   const second = hasSecondFace(sheet) ? finishFace(sheet, 'second', how) : undefined;
   return {
-    value: { sheet, first: first.value, ...(second && { second: second.value }) },
+    value: { sheet, first: first.value, ...(second && { second: second.value }), tabs: (how.tabs ?? TABS).style },
     findings: [...first.findings, ...(second?.findings ?? [])],
   };
 }
