@@ -6,8 +6,8 @@ import { type Biscuit, biscuit, biscuits, CUTTER_DIAMETER, slotLength } from '..
 import type { Mm } from '../units/length.js';
 import { butt } from './butt.js';
 import { glued, seamFace, segmentArea } from './glue.js';
-import { boxed, FROM_LAP, intoWood, joinedEnds, onSeam, square } from './seam-ends.js';
-import type { SeamJoint, SeamLap, SeamSite } from './seam-joint.js';
+import { boxed, FROM_LAP, intoWood, joinedEnds, mm, onSeam, seamStop, square } from './seam-ends.js';
+import type { SeamJoint, SeamLap, SeamOptions, SeamSite } from './seam-joint.js';
 
 // A butt seam with biscuits at mid-thickness: a plate joiner's slot is a segment of its cutter's circle, cut from the seam into each end.
 
@@ -73,26 +73,33 @@ const short = (c: Clearance): boolean => !(c.value >= c.limit - ROUNDING);
 
 const fits = (site: SeamSite, b: Biscuit, count: number): boolean => !clearances(site, b, count).some(short);
 
-/** What to choose instead: the largest size that fits, fewer biscuits, or another joint. */
-function instead(site: SeamSite, b: Biscuit, count: number): string {
+/** A seam's biscuits: their size, and how many lie along the band. */
+interface BiscuitSeam {
+  readonly biscuit: Biscuit;
+  readonly count: number;
+}
+
+/** The option to blame where biscuits do not fit, and what to choose instead: fewer where that helps, else another size or joint. */
+function blamed(site: SeamSite, options: SeamOptions, { biscuit: b, count }: BiscuitSeam) {
   const most = Array.from({ length: count - 1 }, (_, i) => count - 1 - i).find(n => fits(site, b, n));
   const fitting = biscuits.filter(other => fits(site, other, count)).at(-1);
-  if (fitting) return `biscuit size ${fitting.size} fits`;
-  return most !== undefined ? `count: ${most} fits` : 'no biscuit fits; allowed: joint: finger, or butt';
+  const sizes = fitting && `size: "${fitting.size}"`;
+  const fewer = most !== undefined && `at most ${most}`;
+  if (options.count !== undefined && fewer)
+    return { option: 'count', value: count, limit: most, allowed: sizes ? `${fewer}, or ${sizes}` : fewer } as const;
+  const limit = fitting?.size ?? 'none';
+  return { option: 'size', value: b.size, limit, allowed: sizes ?? 'joint: finger, or butt' } as const;
 }
 
 /** What keeps biscuits out of a seam; nothing when they fit. */
-export function biscuitFindings(site: SeamSite, b: Biscuit, count = 1): Finding[] {
-  return clearances(site, b, count)
-    .filter(short)
-    .map(c => ({
-      level: 'stop',
-      rule: 'biscuit-slot',
-      where: `${site.field}.size`,
-      message: `biscuit ${b.size}${count > 1 ? `, ${count} in a seam,` : ''} leaves ${c.value.toFixed(2)} mm ${c.what}; at least ${c.limit.toFixed(2)} mm; ${instead(site, b, count)}`,
-      value: c.value,
-      limit: c.limit,
-    }));
+export function biscuitFindings(site: SeamSite, options: SeamOptions, seam: BiscuitSeam): Finding[] {
+  const { biscuit: b, count } = seam;
+  const [found] = clearances(site, b, count).filter(short);
+  if (!found) return [];
+  const { option, value, limit, allowed } = blamed(site, options, seam);
+  const which = count > 1 ? `${count} biscuits of size ${b.size} leave` : `a biscuit of size ${b.size} leaves`;
+  const why = `${which} ${mm(found.value)} ${found.what}, at least ${mm(found.limit)}; allowed: ${allowed}`;
+  return [seamStop(site, options, { joint: 'biscuit', rule: 'biscuit-slot', option, value, limit, why })];
 }
 
 /** Marks on a felloe's front for the middle of every slot, where the plate joiner's line is held. */
@@ -107,15 +114,20 @@ function marked(felloe: Part, site: SeamSite, middles: readonly Mm[]): Part {
   return { ...felloe, features: [...felloe.features, ...marks] };
 }
 
-/** The largest biscuit that fits, or the largest there is where none does. */
-const largest = (site: SeamSite, count: number): Biscuit =>
-  biscuits.filter(b => fits(site, b, count)).at(-1) ?? biscuits.at(-1)!;
+/** The plan's biscuits; of a size left out the largest that fits, within the room beside the seam where one does. */
+export function biscuitSeam(site: SeamSite, options: SeamOptions): BiscuitSeam {
+  const { size, count = 1 } = options;
+  if (size !== undefined) return { biscuit: biscuit(size, `${site.field}.size`), count };
+  const fitting = biscuits.filter(b => fits(site, b, count));
+  const beside = fitting.filter(b => b.depth <= (site.room ?? Infinity));
+  return { biscuit: beside.at(-1) ?? fitting[0] ?? biscuits[0]!, count };
+}
 
 /** Biscuits, one or several in each seam, stacked along the band. Sizes: see the biscuits of the reference tables. */
 export const biscuited: SeamJoint = (felloe, site, options) => {
-  const count = options.count ?? 1;
-  const b = options.size === undefined ? largest(site, count) : biscuit(options.size, `${site.field}.size`);
-  const findings = biscuitFindings(site, b, count);
+  const seam = biscuitSeam(site, options);
+  const { biscuit: b, count } = seam;
+  const findings = biscuitFindings(site, options, seam);
   if (findings.length > 0) return { ...butt(felloe, site, options), findings };
   const middles = slotMiddles(site, b, count);
   const mouth = slotLength(b.depth) * b.thickness;
@@ -126,7 +138,7 @@ export const biscuited: SeamJoint = (felloe, site, options) => {
     settings: [{ name: 'depth of a biscuit slot', value: b.depth, unit: 'mm' }],
     steps: ['Cut the biscuit slots at the marks, at mid-thickness.'],
     findings: [],
-    glue: glued([seamFace(site, count * mouth), { area: count * 2 * segmentArea(b.length, b.width / 2), long: true }]),
+    glue: glued([seamFace(site, count * mouth), { area: count * 2 * segmentArea(b.length, b.width / 2), along: 1 }]),
     reach: b.depth,
     locks: true,
     lines: [

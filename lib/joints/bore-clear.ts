@@ -23,8 +23,12 @@ function within(line: readonly SeamPoint[], p: SeamPoint): boolean {
   return crossings.length % 2 === 1;
 }
 
+/** How far a point lies from the nearest edge of a seam's joint, mm; 0 inside a slot, a hole or a key. */
+export const seamClear = ({ lines }: Pick<Seamed, 'lines'>, p: SeamPoint): Mm =>
+  Math.min(
+    ...lines.flatMap(line => (within(line, p) ? [0] : line.slice(1).map((b, i) => fromSegment(p, line[i]!, b)))),
+  );
+
 /** Whether a bore through the felloes stands clear of a seam's joint. @param p its middle   @param room from there to any edge, mm */
-export function boreClear({ reach, lines }: Pick<Seamed, 'reach' | 'lines'>, p: SeamPoint, room: Mm): boolean {
-  if (Math.abs(p.v) > reach + room) return true;
-  return lines.every(line => !within(line, p) && line.slice(1).every((b, i) => fromSegment(p, line[i]!, b) >= room));
-}
+export const boreClear = (joined: Pick<Seamed, 'reach' | 'lines'>, p: SeamPoint, room: Mm): boolean =>
+  Math.abs(p.v) > joined.reach + room || seamClear(joined, p) >= room;

@@ -16,6 +16,8 @@ import type { SeamJoint, SeamOptions, SeamSite } from './seam-joint.js';
 const BAND_EACH: Mm = 36;
 /** Wood between a hole and the rim's curved edges; common practice, no source. */
 const SHELL: Mm = 3;
+/** Shallowest hole, in diameters; common practice, no source: dowels as sold go in deeper. */
+const LEAST_DEPTH = 1.5;
 /** Rounding of sizes, mm. */
 const ROUNDING: Mm = 1e-6;
 
@@ -55,21 +57,49 @@ function deepest(site: SeamSite, d: Mm, at: readonly Mm[]): Mm {
   );
 }
 
-/** The dowel of the plan's diameter, or the thickest that suits: at most half the thickness, at least a third. */
-function dowelOf(site: SeamSite, diameter: Mm | undefined): Dowel | undefined {
+/** Dowels to choose from: of the plan's diameter, or those a third to a half of the thickness, thick to thin. */
+function dowelsToTry(site: SeamSite, diameter: Mm | undefined): Dowel[] {
   const suited = dowelsFor(site.thickness);
-  if (diameter !== undefined) return suited.find(d => Math.abs(d.diameter - diameter) < 0.05);
-  return suited.reduce<Dowel | undefined>((best, d) => (best && best.diameter >= d.diameter ? best : d), undefined);
+  if (diameter !== undefined) return suited.filter(d => Math.abs(d.diameter - diameter) < 0.05).slice(0, 1);
+  return [...suited].sort((a, b) => b.diameter - a.diameter);
 }
+
+/** Numbers of dowels to choose from: the plan's, or by the band, then fewer, which lie farther from a narrow inner edge. */
+function countsToTry(site: SeamSite, d: Mm, count: number | undefined): number[] {
+  if (count !== undefined) return [count];
+  const about = Math.min(mostDowels(site, d), Math.max(2, Math.floor((site.outer - site.inner) / BAND_EACH)));
+  return Array.from({ length: Math.max(1, about) }, (_, i) => Math.max(1, about) - i);
+}
+
+/** Dowels of one kind and number: the longest whose holes fit, within the room beside the seam where one does, or those of the plan's
+ * depth. */
+function sized(site: SeamSite, dowel: Dowel, count: number, depth: Mm | undefined): DowelSeam {
+  const at = middles(site, Math.max(1, count));
+  const most = deepest(site, dowel.diameter, at);
+  const longest = (within: Mm): Mm | undefined =>
+    [...dowel.lengths].sort((a, b) => b - a).find(l => dowelHole(l) <= within + ROUNDING);
+  const chosen = longest(Math.min(most, site.room ?? Infinity)) ?? Math.min(...dowel.lengths);
+  const length = depth === undefined ? chosen : 2 * (depth - dowelHole(0));
+  return { dowel, length, count, depth: dowelHole(length), at };
+}
+
+const refusal = (
+  site: SeamSite,
+  options: SeamOptions,
+  option: keyof SeamOptions,
+  value: number | string,
+  limit: number | string,
+  why: string,
+): Finding => seamStop(site, options, { joint: 'dowel', option, value, limit, why });
 
 function unsuited(site: SeamSite, options: SeamOptions): Finding {
   const names = dowelsFor(site.thickness).map(d => d.name);
   const why = `in ${mm(site.thickness)} a dowel is a third to a half as thick, ${mm(site.thickness / 3)} to ${mm(site.thickness / 2)}`;
   const allowed =
     names.length > 0 ? names.join(', ') : `none of ${dowels[0]!.name} to ${dowels.at(-1)!.name}; joint: finger`;
-  return seamStop(
+  return refusal(
     site,
-    'dowel',
+    options,
     'diameter',
     options.diameter ?? 'left out',
     site.thickness / 2,
@@ -77,67 +107,45 @@ function unsuited(site: SeamSite, options: SeamOptions): Finding {
   );
 }
 
-/** The longest dowels whose holes fit, or those of the plan's depth. */
-function lengthOf(dowel: Dowel, most: Mm, depth: Mm | undefined): Mm {
-  if (depth !== undefined) return 2 * (depth - dowelHole(0));
-  const fitting = dowel.lengths.filter(l => dowelHole(l) <= most + ROUNDING);
-  return Math.max(...(fitting.length > 0 ? fitting : [Math.min(...dowel.lengths)]));
+/** What keeps dowels out of a seam. */
+function limits(site: SeamSite, options: SeamOptions, { dowel, count, depth, at }: DowelSeam): Finding[] {
+  const d = dowel.diameter;
+  const room = mostDowels(site, d);
+  const from = LEAST_DEPTH * d;
+  const to = deepest(site, d, at);
+  const found: Finding[] = [];
+  if (count < 1 || count > room) {
+    const allowed = room > 0 ? `1 to ${room}` : 'no dowel fits; joint: butt';
+    const why = `each ${dowel.name} dowel takes ${mm(3 * d)} of the band; allowed: ${allowed}`;
+    found.push(refusal(site, options, 'count', count, room, why));
+  }
+  if (!(depth >= from - ROUNDING && depth <= to + ROUNDING)) {
+    const most = `${mm(Math.max(0, to))} deep before it meets a lap, the rim's edge or the other end's holes`;
+    const fits = to >= from && (options.depth !== undefined || to >= dowelHole(Math.min(...dowel.lengths)));
+    const why = fits
+      ? `a hole for a ${dowel.name} dowel is ${mm(from)} to ${most}; allowed: that`
+      : `a hole for a ${dowel.name} dowel may go ${most}, and is ${mm(from)} deep at least; allowed: another seam place, or joint: butt`;
+    found.push(refusal(site, options, 'depth', depth, to, why));
+  }
+  return found;
 }
 
-/** A seam's dowels, and what keeps them out of it. */
+/** A seam's dowels, and what keeps them out of it: of those that may be chosen the first that fit. */
 export function dowelSeam(
   site: SeamSite,
   options: SeamOptions,
 ): { readonly seam?: DowelSeam; readonly findings: Finding[] } {
-  if (site.method === 'laser')
-    return {
-      findings: [
-        seamStop(
-          site,
-          'dowel',
-          'joint',
-          'dowel',
-          'finger',
-          'a laser cuts through the face and cannot bore into an edge; allowed: finger, scarf or key in a rim of layers, butt',
-        ),
-      ],
-    };
-  const dowel = dowelOf(site, options.diameter);
-  if (!dowel) return { findings: [unsuited(site, options)] };
-  const d = dowel.diameter;
-  const room = mostDowels(site, d);
-  const count = options.count ?? Math.min(room, Math.max(2, Math.floor((site.outer - site.inner) / BAND_EACH)));
-  const at = middles(site, Math.max(1, count));
-  const most = deepest(site, d, at);
-  const length = lengthOf(dowel, most, options.depth);
-  const depth = dowelHole(length);
-  const findings = [
-    ...(count < 1 || count > room
-      ? [
-          seamStop(
-            site,
-            'dowel',
-            'count',
-            count,
-            room,
-            `each ${dowel.name} dowel takes ${mm(3 * d)} of the band; allowed: ${room > 0 ? `1 to ${room}` : 'no dowel fits; joint: butt'}`,
-          ),
-        ]
-      : []),
-    ...(length <= 0 || depth > most + ROUNDING
-      ? [
-          seamStop(
-            site,
-            'dowel',
-            'depth',
-            depth,
-            most,
-            `a hole may go ${mm(Math.max(0, most))} deep before it meets a lap, the rim's edge or the other end's holes; allowed: at most that, another seam place, or joint: butt`,
-          ),
-        ]
-      : []),
-  ];
-  return { seam: { dowel, length, count, depth, at }, findings };
+  if (site.method === 'laser') {
+    const why =
+      'a laser cuts through the face and cannot bore into an edge; allowed: finger, scarf or key in a rim of layers, butt';
+    return { findings: [refusal(site, options, 'joint', 'dowel', 'finger', why)] };
+  }
+  const tried = dowelsToTry(site, options.diameter).flatMap(dowel =>
+    countsToTry(site, dowel.diameter, options.count).map(count => sized(site, dowel, count, options.depth)),
+  );
+  const fit = tried.filter(seam => limits(site, options, seam).length === 0);
+  const seam = fit.find(f => f.depth <= (site.room ?? Infinity)) ?? fit[0] ?? tried[0];
+  return seam ? { seam, findings: limits(site, options, seam) } : { findings: [unsuited(site, options)] };
 }
 
 /** The seam's face to drill by: x from the rim's inner edge out, y from the back. */
@@ -180,7 +188,7 @@ export const dowelled: SeamJoint = (felloe, site, options) => {
     findings: [],
     glue: glued([
       seamFace(site, (count * Math.PI * d * d) / 4),
-      { area: (count * Math.PI * d * length) / 2, long: true },
+      { area: (count * Math.PI * d * length) / 2, along: 1 },
     ]),
     reach: depth,
     locks: true,

@@ -1,39 +1,45 @@
 import type { Mm, Radians } from '../units/length.js';
 import type { GlueArea, SeamSite } from './seam-joint.js';
 
-// How strongly glue holds a seam, as a maker judges it: by how much face there is, and how much of it is long grain. Common practice, no
-// source. A felloe's grain runs along its chord. A face within 45 degrees of the grain counts as long grain, a steeper one as end grain,
-// which holds next to nothing. A loose piece (biscuit, dowel, key) is counted on one side of the seam: its two halves hold one after the
-// other. Sheets without a grain are counted alike.
+// How strongly glue holds a seam, as a proxy: how much face there is, and how much of it is long grain. What pulls a seam apart runs along
+// the ring. The grains of its two felloes lean to either side of that by half a felloe's angle, so that between them they run along it: a
+// face square to the ring's run is glued as end grain, which holds next to nothing, a face along it as long grain (Wood Handbook
+// FPL-GTR-282, chapter 10, on bonding end grain). Between the two a face counts by sin² of the angle between its normal and the ring's run,
+// the weight Hankinson's formula gives (chapter 5). A loose piece (biscuit, dowel, key) is counted on one side of the seam: its two halves
+// hold one after the other. That the grain leans in few felloes weakens the wood beside every joint alike: see woodAtSeam.
 
-/** A face that is glued: its area, mm², and whether it lies along the grain. */
+/** A face that is glued: its area, mm², and how far it lies along the ring: 0 for one square to its run, 1 for one along it. */
 export interface GlueFace {
   readonly area: number;
-  readonly long: boolean;
+  readonly along: number;
 }
 
-const STEEP: Radians = Math.PI / 4;
-const ROUNDING: Radians = 1e-9;
+/** How far a face lies along the ring. @param normal angle between its normal and the ring's run */
+export const alongRing = (normal: Radians): number => Math.sin(normal) ** 2;
 
-/** Whether a face square to the seam's tangent (the seam's own face, the tips of fingers) lies within 45 degrees of the grain: only in
- * felloes of more than a quarter turn. */
-export const acrossIsLong = (site: SeamSite): boolean => site.sweep / 2 > STEEP + ROUNDING;
-
-/** Whether a face along the seam's tangent (the flanks of fingers) lies within 45 degrees of the grain. */
-export const alongIsLong = (site: SeamSite): boolean => site.sweep / 2 <= STEEP + ROUNDING;
-
-/** The seam's own face, less what a joint takes out of it, mm². */
+/** The seam's own face, square to the ring, less what a joint takes out of it, mm². */
 export const seamFace = (site: SeamSite, less = 0): GlueFace => ({
   area: (site.outer - site.inner) * site.thickness - less,
-  long: acrossIsLong(site),
+  along: 0,
 });
 
 /** All faces of a seam as one area and a share. */
 export function glued(faces: readonly GlueFace[]): GlueArea {
-  const sum = (of: readonly GlueFace[]): number => of.reduce((total, f) => total + f.area, 0);
-  const area = sum(faces);
-  return { area, longGrain: area > 0 ? sum(faces.filter(f => f.long)) / area : 0 };
+  const area = faces.reduce((sum, f) => sum + f.area, 0);
+  const along = faces.reduce((sum, f) => sum + f.area * f.along, 0);
+  return { area, longGrain: area > 0 ? along / area : 0 };
 }
+
+/** The strength proxy of a seam: the area that counts as long grain, mm². */
+export const strengthProxy = ({ area, longGrain }: GlueArea): number => area * longGrain;
+
+/** Bending strength across the grain over that along it: the lower middle of what the Wood Handbook prints for Hankinson's formula (0.04 to 0.10). */
+const ACROSS = 0.05;
+
+/** Strength of solid wood along the ring at a seam, over that along its grain, which leans by half the felloe's sweep there.
+ * Source: Hankinson's formula with n = 2, Wood Handbook FPL-GTR-282, chapter 5 (from memory). @param sweep of a felloe, radians */
+export const woodAtSeam = (sweep: Radians): number =>
+  ACROSS / (Math.sin(sweep / 2) ** 2 + ACROSS * Math.cos(sweep / 2) ** 2);
 
 /** Area of a circular segment by its chord and height, mm². Source: Machinery's Handbook, "Areas and dimensions of plane figures". */
 export function segmentArea(chord: Mm, height: Mm): number {

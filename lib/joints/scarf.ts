@@ -5,8 +5,8 @@ import type { Face, Part, Pocket } from '../parts/part.js';
 import { type Mm, type Radians, toDegrees } from '../units/length.js';
 import { butt } from './butt.js';
 import { glued, seamFace } from './glue.js';
-import { type End, joinedEnds, mm, seamAngle, seamStop, square, withEnds } from './seam-ends.js';
-import type { SeamJoint, SeamOptions, SeamPoint, SeamSite } from './seam-joint.js';
+import { deg, type End, joinedEnds, mm, seamAngle, seamStop, square, withEnds } from './seam-ends.js';
+import type { SeamJoint, SeamOptions, SeamPoint, SeamSetting, SeamSite } from './seam-joint.js';
 
 // Half-depth overlap: over an angle the felloes lie on each other, each half as thick. A felloe's left end keeps its back half (pocket from
 // the front), its right end its front half (pocket from the back), so that all felloes are alike. Each is longer by half the angle at
@@ -35,73 +35,52 @@ function widest(site: SeamSite): Radians {
   return Math.max(0, Math.min(MOST_OF_FELLOE * site.whole, ...clear));
 }
 
-/** Angle over which two felloes lie on each other: the plan's; else four thicknesses along the middle of the band, less where laps ask
- * for it, down to two; by laser, half a felloe, as far as layers can be staggered. */
+/** Angle that so many thicknesses take up along the middle of the band. */
+const along = (site: SeamSite, thicknesses: number): Radians => (thicknesses * site.thickness) / middle(site);
+
+/** Angle over which two felloes lie on each other: the plan's; else four thicknesses along the middle of the band, less where laps and
+ * what stands nearby ask for it, down to two; by laser, half a felloe, as far as layers can be staggered. */
 export function scarfOverlap(site: SeamSite, options: SeamOptions): Radians {
-  if (site.method === 'laser') return options.overlap ?? site.whole / 2;
-  const along = (thicknesses: number): Radians => (thicknesses * site.thickness) / middle(site);
-  return options.overlap ?? Math.max(along(LEAST_OVERLAP), Math.min(along(OVERLAP), widest(site)));
-}
-
-const deg = (a: Radians): number => Math.round(toDegrees(a) * 100) / 100;
-
-function scarfFindings(site: SeamSite, overlap: Radians): Finding[] {
-  if (site.method === 'laser') return laserFindings(site, overlap);
-  const most = widest(site);
-  return [
-    ...(overlap > most + ROUNDING
-      ? [
-          seamStop(
-            site,
-            'scarf',
-            'overlap',
-            deg(overlap),
-            deg(most),
-            `the felloes may lie on each other over ${deg(most)} degrees before they meet a lap or the felloe's other end; allowed: at most that, another seam place, or joint: finger`,
-          ),
-        ]
-      : []),
-    ...(site.thickness / 2 < LEAST_HALF
-      ? [
-          seamStop(
-            site,
-            'scarf',
-            'joint',
-            'scarf',
-            2 * LEAST_HALF,
-            `halves of ${mm(site.thickness)} are thinner than ${LEAST_HALF} mm; allowed: stock of at least ${2 * LEAST_HALF} mm, or joint: finger`,
-          ),
-        ]
-      : []),
-  ];
+  if (options.overlap !== undefined) return options.overlap;
+  if (site.method === 'laser') return site.whole / 2;
+  const room = 2 * Math.asin(Math.min(1, (site.room ?? Infinity) / site.outer));
+  return Math.max(along(site, LEAST_OVERLAP), Math.min(along(site, OVERLAP), widest(site), room));
 }
 
 /** A laser scarfs a ring by its layers: their seams lie an overlap apart, so that each layer bridges the next one's seams. */
-function laserFindings(site: SeamSite, overlap: Radians): Finding[] {
-  const most = site.whole / 2;
-  if (site.seamed >= 2) {
-    if (overlap <= most + ROUNDING) return [];
-    return [
-      seamStop(
-        site,
-        'scarf',
-        'overlap',
-        deg(overlap),
-        deg(most),
-        `staggered seams overlap by half a felloe at most; allowed: at most ${deg(most)} degrees`,
-      ),
-    ];
-  }
-  return [
-    seamStop(
-      site,
-      'scarf',
-      'joint',
-      'scarf',
-      'finger',
-      `a laser cannot halve a layer, and ${site.seamed === site.layers ? 'there is one layer' : 'only one layer has seams'}; allowed: more layers, whose staggered seams make the scarf, or joint: finger`,
-    ),
-  ];
+function unlayered(site: SeamSite, options: SeamOptions): Finding[] {
+  if (site.method !== 'laser' || site.seamed >= 2) return [];
+  const layers = site.seamed === site.layers ? 'there is one layer' : 'only one layer has seams';
+  const why = `a laser cannot halve a layer, and ${layers}; allowed: more layers, whose staggered seams make the scarf, or joint: finger`;
+  return [seamStop(site, options, { joint: 'scarf', option: 'joint', value: 'scarf', limit: 'finger', why })];
+}
+
+function thinHalves(site: SeamSite, options: SeamOptions): Finding[] {
+  const least = 2 * LEAST_HALF;
+  if (site.method === 'laser' || site.thickness >= least) return [];
+  const why = `halves of ${mm(site.thickness)} are thinner than ${mm(LEAST_HALF)}; allowed: stock of at least ${mm(least)}, or joint: finger`;
+  return [seamStop(site, options, { joint: 'scarf', option: 'joint', value: 'scarf', limit: least, why })];
+}
+
+function overlapRange(site: SeamSite, options: SeamOptions, overlap: Radians): Finding[] {
+  const from = along(site, LEAST_OVERLAP);
+  const to = site.method === 'laser' ? site.whole / 2 : widest(site);
+  if (overlap >= from - ROUNDING && overlap <= to + ROUNDING) return [];
+  const most =
+    site.method === 'laser'
+      ? 'staggered seams overlap by half a felloe at most'
+      : `the felloes may lie on each other over ${deg(to)} degrees before they meet a lap or the felloe's other end`;
+  const least = `less than ${LEAST_OVERLAP} thicknesses along the middle of the band hold little`;
+  const allowed = from <= to ? `${deg(from)} to ${deg(to)} deg` : 'another seam place, or joint: finger';
+  const why = `${most}, and ${least}, ${deg(from)} deg; allowed: ${allowed}`;
+  const value = deg(overlap);
+  return [seamStop(site, options, { joint: 'scarf', option: 'overlap', value, limit: deg(to), why })];
+}
+
+/** What keeps a ring from being scarfed. */
+function scarfFindings(site: SeamSite, options: SeamOptions, overlap: Radians): Finding[] {
+  const first = [...unlayered(site, options), ...thinHalves(site, options)];
+  return first.length > 0 ? first : overlapRange(site, options, overlap);
 }
 
 /** The pocket that halves an end, carried on past it. */
@@ -136,10 +115,20 @@ function halved(felloe: Part, site: SeamSite, overlap: Radians): Part {
   return { ...longer, features: [...longer.features, ...ends.map(end => halving(site, end, overlap))] };
 }
 
-/** Felloes halved over each other. By laser in a ring of layers: see laserFindings. */
+/** Where and how deep the ends are halved. */
+const halvingSettings = (site: SeamSite, overlap: Radians): SeamSetting[] => [
+  {
+    name: 'shoulder of a scarf, from the middle of the felloe',
+    value: toDegrees((site.sweep - overlap) / 2),
+    unit: 'deg',
+  },
+  { name: 'depth of a scarf', value: site.thickness / 2, unit: 'mm' },
+];
+
+/** Felloes halved over each other. By laser in a ring of layers: see unlayered. */
 export const scarfed: SeamJoint = (felloe, site, options) => {
   const overlap = scarfOverlap(site, options);
-  const findings = scarfFindings(site, overlap);
+  const findings = scarfFindings(site, options, overlap);
   const layered = site.method === 'laser';
   if (findings.length > 0) return { ...butt(felloe, site, options), findings };
   const floor = (overlap * (site.outer * site.outer - site.inner * site.inner)) / 2;
@@ -149,7 +138,7 @@ export const scarfed: SeamJoint = (felloe, site, options) => {
     hardware: [],
     settings: [
       { name: 'overlap of two felloes', value: toDegrees(overlap), unit: 'deg' },
-      ...(layered ? [] : [{ name: 'depth of a scarf', value: site.thickness / 2, unit: 'mm' } as const]),
+      ...(layered ? [] : halvingSettings(site, overlap)),
     ],
     steps: layered
       ? ['Glue each layer over the seams of the one behind it: together they make the scarfs.']
@@ -157,7 +146,8 @@ export const scarfed: SeamJoint = (felloe, site, options) => {
           'Halve the felloes at both ends, the left one from the front, the right one from the back; try the fit before glue.',
         ],
     findings,
-    glue: glued([seamFace(site), { area: floor, long: true }]),
+    glue: glued([seamFace(site), { area: floor, along: 1 }]),
+    past: layered ? 0 : overlap / 2,
     reach: layered ? 0 : site.outer * Math.sin(overlap / 2),
     locks: false,
     lines: layered ? [square(site)] : [radial(site, overlap / 2), radial(site, -overlap / 2)],

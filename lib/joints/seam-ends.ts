@@ -2,8 +2,9 @@ import type { Finding } from '../findings/finding.js';
 import { bulgeOf, type Outline, type Polyline, solid, type Vertex, vertex } from '../geometry/outline.js';
 import { add, angleOf, type Point, polar, scale } from '../geometry/point.js';
 import type { Part } from '../parts/part.js';
-import type { Mm, Radians } from '../units/length.js';
-import type { SeamOptions, SeamPoint, SeamSite } from './seam-joint.js';
+import { type Mm, type Radians, toDegrees, toInches } from '../units/length.js';
+import { printMm } from '../units/print-length.js';
+import type { SeamJointName, SeamOptions, SeamPoint, SeamSite } from './seam-joint.js';
 
 // A seam's own frame: u along the seam from the wheel's centre, v across it, anticlockwise; mm. A felloe's left end has its wood at v < 0,
 // its right end at v > 0.
@@ -94,31 +95,46 @@ export function freeLength(site: SeamSite, u: Mm): Mm {
 
 const rounded = (n: number): number => Math.round(n * 100) / 100;
 
+/** A length as a message states it, for plans in either unit. */
+export const mm = (value: Mm): string => `${printMm(value)} (${Math.round(toInches(value) * 1000) / 1000} in)`;
+
+/** An angle in degrees, as far as a message states it. */
+export const deg = (angle: Radians): number => rounded(toDegrees(angle));
+
 /** What the numbers of an option are in. */
-const UNITS: Readonly<Partial<Record<keyof SeamOptions, string>>> = {
-  diameter: ' mm',
-  depth: ' mm',
-  length: ' mm',
-  width: ' mm',
-  overlap: ' deg',
+const STATED: Readonly<Partial<Record<keyof SeamOptions, (value: number) => string>>> = {
+  diameter: mm,
+  depth: mm,
+  length: mm,
+  width: mm,
+  overlap: value => `${rounded(value)} deg`,
 };
 
-/** A stop about a seam's option. @param what why, with the allowed value or what to choose instead */
-export const seamStop = (
-  site: SeamSite,
-  rule: string,
-  option: keyof SeamOptions,
-  value: number | string,
-  limit: number | string,
-  what: string,
-): Finding => ({
-  level: 'stop',
-  rule,
-  where: `${site.field}.${option}`,
-  message: `${site.field}.${option} is ${typeof value === 'number' ? `${rounded(value)}${UNITS[option] ?? ''}` : value}; ${what}`,
-  value: typeof value === 'number' ? rounded(value) : value,
-  limit: typeof limit === 'number' ? rounded(limit) : limit,
-});
+/** Why a seam cannot be made. */
+export interface SeamLimit {
+  readonly joint: SeamJointName;
+  /** the joint's name unless given */
+  readonly rule?: string;
+  /** the option that is to blame, and what it is: as the plan says, or what was chosen for it */
+  readonly option: keyof SeamOptions;
+  readonly value: number | string;
+  readonly limit: number | string;
+  /** why, and what is allowed or to be chosen instead */
+  readonly why: string;
+}
 
-/** A length as a message states it. */
-export const mm = (value: Mm): string => `${rounded(value)} mm`;
+/** A stop about a seam: at the option where the plan states it, at the joint where its size was chosen for the plan. */
+export function seamStop(site: SeamSite, options: SeamOptions, found: SeamLimit): Finding {
+  const { joint, option, value, limit, why } = found;
+  const own = options[option] !== undefined || option === 'joint';
+  const where = `${site.field}.${own ? option : 'joint'}`;
+  const stated = typeof value === 'number' ? (STATED[option] ?? rounded)(value) : value;
+  return {
+    level: 'stop',
+    rule: found.rule ?? joint,
+    where,
+    message: `${where} is ${own ? stated : `${joint}, its ${option} ${stated}`}; ${why}`,
+    value: typeof value === 'number' ? rounded(value) : value,
+    limit: typeof limit === 'number' ? rounded(limit) : limit,
+  };
+}

@@ -25,13 +25,13 @@ export interface SeamOptions {
   readonly count?: number;
   /** of a dowel: a third to a half of the felloe's thickness */
   readonly diameter?: Mm;
-  /** of a dowel's hole, into each felloe; of a key's pocket, from its face */
+  /** of a dowel's hole, into each felloe: 1.5 diameters or more; of a key's pocket, from its face: 2 mm or more */
   readonly depth?: Mm;
-  /** of fingers, tip to root; of a key, across the seam */
+  /** of fingers, tip to root: 3/4 of a finger's width to 4 of it; of a key, across the seam: its width or more */
   readonly length?: Mm;
-  /** of a key at its ends, along the seam */
+  /** of a key at its ends, along the seam: 5 mm or more */
   readonly width?: Mm;
-  /** of a scarf: the angle over which two felloes lie on each other */
+  /** of a scarf: the angle over which two felloes lie on each other: two thicknesses along the middle of the band or more */
   readonly overlap?: Radians;
   /** the face a key is let into; front unless given */
   readonly face?: Face;
@@ -70,6 +70,8 @@ export interface SeamSite {
   readonly edge: Mm;
   /** what lies nearest to the seam */
   readonly laps: readonly SeamLap[];
+  /** how far from the seam's line a joint may reach whose sizes the plan leaves out, for the sake of other things nearby; any unless given */
+  readonly room?: Mm;
   /** whether the stock has a grain that must not run short across a finger */
   readonly grained: boolean;
   /** a plan's field with the seam's keys, for findings: `rim.seam` */
@@ -91,7 +93,7 @@ export interface SeamPoint {
   readonly mate?: string;
 }
 
-/** How much glue holds a seam: `area` of all faces, mm², and the share of it that is long grain. */
+/** How much glue holds a seam: `area` of all faces, mm², and the share of it that is long grain; see glue.ts. */
 export interface GlueArea {
   readonly area: number;
   readonly longGrain: number;
@@ -127,6 +129,8 @@ export interface Seamed {
   readonly glue: GlueArea;
   /** how far the joint reaches from the seam's line into either felloe, mm */
   readonly reach: Mm;
+  /** angle by which a felloe's ends lie past the seam's line, radians; 0 unless given */
+  readonly past?: Radians;
   /** whether the joint holds the felloes in line by itself, so that they need no pins of their own in a ring of layers */
   readonly locks: boolean;
   /** what a bore through the felloes must keep clear of, in plan, in the seam's frame: edges, and where a run is closed all inside it */

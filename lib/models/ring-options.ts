@@ -50,6 +50,8 @@ export interface RingOptions {
   readonly z?: Mm;
   readonly method: Method;
   readonly seam?: SeamOptions;
+  /** how far from their lines seams may reach whose sizes the plan leaves out, mm; any unless given */
+  readonly room?: Mm;
   /** `fit.seam`, see SEAM_FIT */
   readonly clearance?: Mm;
   /** largest radius routed on its edges; 0 unless given */

@@ -138,7 +138,7 @@ export function ring(o: RingOptions): Outcome<Ring> {
     pins,
     hardware: ringHardware(o, seams, pins),
     settings: ringSettings(o, layout, seams),
-    figures: ringFigures(seams),
+    figures: ringFigures(o, seams),
     fits: { finger: o.clearance ?? SEAM_FIT, key: o.clearance ?? SEAM_FIT },
     steps: ringSteps(o, layout, seams),
   };

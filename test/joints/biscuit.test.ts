@@ -47,13 +47,25 @@ test.each([
   expect(biscuited(plain(own), own, {}).hardware).toEqual([{ name: `biscuit, size ${size}`, quantity: 1 }]);
 });
 
+test('a smaller one where there is little room beside the seam', () => {
+  const own = (room: number) => site({ inner: 300, outer: 400, room });
+  const bought = (room: number) => biscuited(plain(own(room)), own(room), {}).hardware[0]!.name;
+  expect([13, 11, 9, 2].map(bought)).toEqual(['20', '10', '0', '0'].map(size => `biscuit, size ${size}`));
+});
+
 test.each([
-  [{ count: 3 }, wide, /from the slots' ends to the band's edges; at least 10.00 mm; count: 1 fits|biscuit size/],
-  [{ size: '20' }, site({ inner: 230, outer: 310 }), /biscuit size 10 fits/],
-  [{}, site({ inner: 200, outer: 360, thickness: 8 }), /over and under the slot; .* joint: finger, or butt/],
-])('%j is refused', (options, own, message) => {
+  [{ count: 3 }, wide, 'count', /3; 3 biscuits of size 0 leave .* at least 10 mm .*; allowed: at most 2/],
+  [{ count: 3, size: '20' }, wide, 'count', /allowed: at most 1/],
+  [{ size: '20' }, site({ inner: 230, outer: 310 }), 'size', /20; .* from the slots' ends .*allowed: size: "10"/],
+  [
+    {},
+    site({ inner: 200, outer: 360, thickness: 8 }),
+    'joint',
+    /biscuit, its size 0; .* over .*joint: finger, or butt/,
+  ],
+])('%j is refused', (options, own, where, message) => {
   const { findings, part } = biscuited(plain(own), own, options);
-  expect(findings.map(f => f.where)).toContain('rim.seam.size');
-  expect(findings.map(f => f.message).join()).toMatch(message);
+  expect(findings.map(f => [f.level, f.rule, f.where])).toEqual([['stop', 'biscuit-slot', `rim.seam.${where}`]]);
+  expect(findings[0]!.message).toMatch(message);
   expect(part.features).toEqual([]);
 });

@@ -46,17 +46,33 @@ describe('the template of the end', () => {
   });
 });
 
+test('a narrow inner edge is left alone: fewer dowels lie farther out', () => {
+  // eight segments from a bore of 20 mm: the holes of a felloe's two ends meet 50 mm from the middle
+  const narrow = site({ inner: 20, outer: 360 });
+  const { seam, findings } = dowelSeam(narrow, {});
+  expect(findings).toEqual([]);
+  expect(seam!.count).toBeGreaterThanOrEqual(2);
+  for (const u of seam!.at)
+    expect(seam!.depth + 6).toBeLessThanOrEqual((u - seam!.dowel.diameter / 2) * Math.tan(Math.PI / 8));
+});
+
+test('where there is little room they are shorter, or thinner', () => {
+  const own = site({ room: 17 });
+  expect(dowelSeam(own, {}).seam!.depth).toBeLessThanOrEqual(17);
+});
+
 test.each([
-  [{ diameter: 12 }, site(), 'rim.seam.diameter', /a third to a half as thick, 6.33 mm to 9.5 mm; allowed: .*8mm/],
+  [{ diameter: 12 }, site(), 'rim.seam.diameter', /a third to a half as thick, 6.33 mm .*to 9.5 mm .*; allowed: .*8mm/],
   [{ count: 9 }, site(), 'rim.seam.count', /allowed: 1 to 2/],
-  [{ depth: 200 }, site(), 'rim.seam.depth', /allowed: at most that/],
-  [{}, site({ thickness: 6 }), 'rim.seam.diameter', /joint: finger/],
+  [{ depth: 200 }, site(), 'rim.seam.depth', /200 mm .* is 12 mm .* to .* deep before .*; allowed: that/],
+  [{ depth: 2 }, site(), 'rim.seam.depth', /2 mm .* a hole for a 8mm dowel is 12 mm/],
+  [{}, site({ thickness: 6 }), 'rim.seam.joint', /is dowel, its diameter left out; .*joint: finger/],
   [{}, site({ method: 'laser' }), 'rim.seam.joint', /cannot bore into an edge; allowed: finger/],
   [
     {},
     site({ laps: [{ apart: 0.1, width: 30, depth: 9.5, face: 'front' }] }),
-    'rim.seam.depth',
-    /another seam place, or joint: butt/,
+    'rim.seam.joint',
+    /is dowel, its depth .*another seam place, or joint: butt/,
   ],
 ])('%j is refused', (options, own, where, message) => {
   const { findings, part, hardware } = dowelled(plain(own), own, options);

@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { intersection } from '../../lib/geometry/boolean.js';
 import { area } from '../../lib/geometry/measure.js';
 import { moveRegion, turning } from '../../lib/geometry/motion.js';
-import { fingered, fingerPitch, fingerRun, fingerSeam } from '../../lib/joints/finger.js';
+import { fingered, fingerRun } from '../../lib/joints/finger.js';
+import { fingerPitch, fingerSeam } from '../../lib/joints/finger-sizes.js';
 import { near } from '../close.js';
 import { plain, sectorArea, site } from './site.js';
 
@@ -54,6 +55,28 @@ describe('pitch', () => {
   });
 });
 
+describe('where there is little room', () => {
+  // a flange of eight segments from a bore of 20 mm to 360 mm: an inner edge 8 mm wide to either side of a felloe's middle
+  const narrow = site({ inner: 20, outer: 360 });
+
+  test('there are more, narrower fingers, which hang by 3 mm to either side of the middle at the least', () => {
+    const f = fingerSeam(narrow, {});
+    expect(fingered(plain(narrow), narrow, {}).findings).toEqual([]);
+    expect(f.length).toBeGreaterThanOrEqual(0.75 * f.pitch);
+    expect(f.length / 2 + 3).toBeLessThanOrEqual((20 + f.pitch) * Math.tan(Math.PI / 8) + 1e-9);
+  });
+
+  test('they are shorter beside what stands near, as long as they are worth cutting', () => {
+    expect(fingerSeam(site({ room: 8 }), {}).length).toBeCloseTo(16, 9);
+    const least = fingerSeam(site({ room: 1 }), {});
+    expect(least.length).toBeGreaterThanOrEqual(0.75 * least.pitch);
+  });
+
+  test('in a narrow band there are fewer', () => {
+    expect(fingerSeam(site({ inner: 230, outer: 244 }), {}).count).toBe(2);
+  });
+});
+
 describe('shape', () => {
   test('felloes are alike: together they fill the ring', () => {
     fc.assert(
@@ -88,12 +111,14 @@ describe('shape', () => {
 
 test.each([
   [{ count: 20 }, {}, 'rim.seam.count', /20; fingers would be .* allowed: 2 to 11/],
-  [{ length: 200 }, {}, 'rim.seam.length', /200 mm; fingers may be .* mm long/],
+  [{ length: 200 }, {}, 'rim.seam.length', /200 mm .*; fingers .* wide may be .* to .* long; allowed: that/],
+  [{ length: 1 }, {}, 'rim.seam.length', /1 mm .*; fingers .* wide may be 17.5 mm .* to 93.33 mm/],
+  [{ count: 3, length: 17 }, {}, 'rim.seam.length', /17 mm .* may be 17.47 mm .* to 93.17 mm/],
   [
     {},
     { laps: [{ apart: 0.05, width: 20, depth: 9, face: 'front' as const }] },
-    'rim.seam.length',
-    /before they meet a lap/,
+    'rim.seam.joint',
+    /is finger, its length .* before they meet a lap/,
   ],
 ])('%j is refused', (options, change, where, message) => {
   const { findings, part } = fingered(plain(site(change)), site(change), options);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { area } from '../../lib/geometry/measure.js';
-import { keyArea, keyed, keySeam } from '../../lib/joints/key.js';
+import { keyed } from '../../lib/joints/key.js';
+import { keyArea, keySeam } from '../../lib/joints/key-sizes.js';
 import type { Pocket } from '../../lib/parts/part.js';
 import { near } from '../close.js';
 import { plain, sectorArea, site } from './site.js';
@@ -65,15 +66,47 @@ test('by laser it is cut through its layer of a ring of several; felloes and key
   expect(loose[0]!.part.thickness).toBe(6);
 });
 
+describe('where there is little room', () => {
+  const wall = (apart: number) => site({ laps: [{ apart, width: 30, depth: 9.5, face: 'front' }] });
+
+  test('it gets shorter, then narrower', () => {
+    const [wide, short, narrow] = [0.3, 0.16, 0.125].map(apart => keySeam(wall(apart), {}));
+    near(wide!.length, 140 / 3);
+    near(short!.width, 70 / 3);
+    expect(short!.length).toBeLessThan(140 / 3);
+    expect(narrow!.width).toBeLessThan(70 / 3);
+    expect(narrow!.length).toBeGreaterThanOrEqual(narrow!.width);
+    for (const apart of [0.3, 0.16, 0.125]) expect(keyed(plain(wall(apart)), wall(apart), {}).findings).toEqual([]);
+  });
+
+  test('it keeps within the room beside it', () => {
+    const own = site({ room: 9, clearance: 0.2 });
+    expect(keyed(plain(own), own, {}).reach).toBeLessThanOrEqual(9 + 1e-9);
+  });
+});
+
+test('by laser a stated depth is told to be of no use', () => {
+  const laser = site({ method: 'laser', layers: 2, seamed: 2, thickness: 6 });
+  const said = (depth: number) =>
+    keyed(plain(laser), laser, { depth }).findings.map(f => [f.level, f.where, f.message]);
+  expect(said(3)).toEqual([
+    ['note', 'rim.seam.depth', expect.stringMatching(/3 mm .*through their whole layer, 6 mm/)],
+  ]);
+  expect(said(6)).toEqual([]);
+});
+
 test.each([
-  [{}, site({ method: 'laser' }), 'rim.seam.joint', /no floor .* a rim of 2 layers or more, joint: finger/],
-  [{ depth: 17 }, site(), 'rim.seam.depth', /leaves 3 mm of wood under it/],
-  [{ width: 60 }, site(), 'rim.seam.width', /keeps 10 mm from the band's edges; allowed: at most 50 mm/],
+  [{}, site({ method: 'laser' }), 'rim.seam.joint', /no floor .* a rim of 2 layers or more, or joint: finger/],
+  [{ depth: 17 }, site(), 'rim.seam.depth', /17 mm .*leaves 3 mm .*of wood under it; allowed: 2 mm .* to 16 mm/],
+  [{ depth: 1 }, site(), 'rim.seam.depth', /allowed: 2 mm .* to 16 mm/],
+  [{ width: 60 }, site(), 'rim.seam.width', /keeps 10 mm .*from the band's edges .*allowed: 5 mm .* to 50 mm/],
+  [{ width: 2 }, site(), 'rim.seam.width', /allowed: 5 mm .* to 50 mm/],
+  [{ length: 1 }, site(), 'rim.seam.length', /1 mm .* no shorter than that .*allowed: 23.33 mm .* to 109.64 mm/],
   [
     {},
     site({ laps: [{ apart: 0.1, width: 30, depth: 9.5, face: 'front' }] }),
-    'rim.seam.length',
-    /before it meets a lap/,
+    'rim.seam.joint',
+    /is key, its length .*before it meets a lap/,
   ],
 ])('%j is refused', (options, own, where, message) => {
   const { findings, loose, part } = keyed(plain(own), own, options);

@@ -40,8 +40,29 @@ test('a lap shortens it, down to two thicknesses', () => {
   const lap = (apart: number) => site({ laps: [{ apart, width: 30, depth: 9.5, face: 'front' }] });
   near(scarfOverlap(lap(0.2), {}), 2 * (0.2 - Math.asin(15 / 230) - 3 / 230));
   const { findings } = scarfed(plain(lap(0.1)), lap(0.1), {});
+  expect(findings.map(f => [f.level, f.where])).toEqual([['stop', 'rim.seam.joint']]);
+  expect(findings[0]!.message).toMatch(/is scarf, its overlap .*joint: finger/);
+});
+
+test('what stands near shortens it, down to two thicknesses', () => {
+  near(scarfed(plain(site({ room: 30 })), site({ room: 30 }), {}).reach, 30);
+  near(scarfOverlap(site({ room: 5 }), {}), (2 * 19) / 265);
+});
+
+test.each([
+  ['router', 1, 1],
+  ['router', 40, 1],
+  ['laser', 1, 2],
+  ['laser', 30, 2],
+] as const)('by %s an overlap of %s degrees is refused with the range', (method, overlap, layers) => {
+  const own = site({ method, layers, seamed: layers });
+  const { findings, part } = scarfed(plain(own), own, { overlap: deg(overlap) });
   expect(findings.map(f => [f.level, f.where])).toEqual([['stop', 'rim.seam.overlap']]);
-  expect(findings[0]!.message).toMatch(/joint: finger/);
+  // two thicknesses along the middle of the band; 0.8 of a felloe, or half of one between layers
+  const [from, to] = [((2 * 19) / 265) * (180 / Math.PI), method === 'laser' ? 22.5 : 36];
+  expect(findings[0]!.message).toContain(`is ${overlap} deg; `);
+  expect(findings[0]!.message).toContain(`allowed: ${Math.round(from * 100) / 100} to ${to} deg`);
+  expect(part).toEqual(plain(own));
 });
 
 test('by laser a ring of layers is scarfed by their staggered seams; one layer is refused and offered more', () => {

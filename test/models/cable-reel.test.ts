@@ -3,6 +3,7 @@ import { interference } from '../../lib/checks/interference.js';
 import { locate } from '../../lib/geometry/locate.js';
 import { area } from '../../lib/geometry/measure.js';
 import { movePoint } from '../../lib/geometry/motion.js';
+import type { SeamOptions } from '../../lib/joints/seam-joint.js';
 import { cableReel } from '../../lib/models/cable-reel.js';
 import type { CableReelOptions } from '../../lib/models/cable-reel-options.js';
 import type { Model } from '../../lib/models/model.js';
@@ -184,6 +185,46 @@ describe('flanges of segments', () => {
         ),
     );
     expect(rods).toBe(2 * layers * options.rods.count);
+  });
+
+  test.each(['butt', 'biscuit', 'dowel', 'finger', 'key', 'scarf'] as const)('on %s seams of sizes left out', joint => {
+    const { battens: _, ...bare } = REEL;
+    for (const [pieces, layers, method] of [
+      [8, 1, 'router'],
+      [12, 1, 'hand'],
+      [5, 2, 'router'],
+    ] as const) {
+      const flange = { ...round, pieces, layers, seam: { joint } };
+      const { value, findings } = cableReel({ ...bare, flange, method }, stock);
+      expect(findings.filter(f => f.level !== 'note').map(f => f.message)).toEqual([]);
+      expect(interference(value!)).toEqual([]);
+    }
+  });
+
+  test('rods that find no place for the sake of a joint blame its size, or the joint', () => {
+    const { battens: _, ...bare } = REEL;
+    const said = (seam: SeamOptions, count: number): string[] =>
+      cableReel(
+        { ...bare, flange: { ...round, pieces: 6, seam }, rods: { count, diameter: 20 }, bore: { axle: 140 } },
+        stock,
+      )
+        .findings.filter(f => f.level === 'stop')
+        .map(f => f.message);
+    // twelve rods, 15 degrees off the seams on a circle of 145.75 mm at most, 37.7 mm off their lines: less half a hole and its wall, 22.3 mm; a little more between two dowels
+    const deep = { joint: 'dowel', count: 8, depth: 40 } as const;
+    expect(said(deep, 6)).toEqual([]);
+    expect(said(deep, 12)).toEqual([
+      expect.stringMatching(/^flange.seam.depth is 40 mm; no circle of 12 rods .*allowed: at most 24 mm/),
+    ]);
+    expect(said({ ...deep, depth: 24 }, 12)).toEqual([]);
+    expect(said({ joint: 'dowel' }, 12)).toEqual([]);
+  });
+
+  test('rods lie on the largest circle there is', () => {
+    const { battens: _, ...bare } = REEL;
+    const { value } = cableReel({ ...bare, flange: { ...round, pieces: 8 } }, stock);
+    // inside the staves, 2 mm off them: 180 - 22 - 10.5 / 2 - 2
+    expect(value!.settings.find(s => s.name.startsWith('radius of the rods'))?.value).toBeCloseTo(150.75, 9);
   });
 
   test('need a bore, and no battens', () => {

@@ -141,14 +141,15 @@ describe('face', () => {
 
   test('fingers longer than the hole in the middle is wide are refused', () => {
     const small = { ...fair, face: { ...fair.face, segments: 3 }, hub: { ...fair.hub, diameter: 40 } };
-    expect(findings({ ...small, face: { ...small.face, seam: { joint: 'finger' } } })).toContain(
-      'stop finger face.seam.length',
-    );
+    const fingered = (seam: object) =>
+      findings({ ...small, face: { ...small.face, seam: { joint: 'finger', ...seam } } });
+    expect(fingered({ length: 60 })).toContain('stop finger face.seam.length');
+    expect(fingered({})).toEqual(['warn hub-small hub.diameter']);
     expect(findings(small)).toEqual(['warn hub-small hub.diameter']);
   });
 
   test('a key so wide that it meets pegs, or leaves numbers no room, is told', () => {
-    const keyed = { ...quarters, face: { ...quarters.face, seam: { joint: 'key' } } } as const;
+    const keyed = { ...quarters, face: { ...quarters.face, seam: { joint: 'key', width: 130 } } } as const;
     expect(findings(keyed)).toContain('warn number-room sectors');
     expect(
       findings({

@@ -49,7 +49,13 @@ describe('a full ring', () => {
     expect(ring(options()).value.figures).toEqual([
       { name: 'seam glue area', value: 1900, unit: 'mm2' },
       { name: 'seam long-grain share', value: 0, unit: 'share' },
+      { name: 'seam strength proxy', value: 0, unit: 'mm2' },
+      { name: 'strength of the wood along the ring, at a seam', value: expect.closeTo(0.2644, 4), unit: 'share' },
     ]);
+    const sheet = ring(options({ stock: stock(19, 'sheet'), seam: { joint: 'finger' } })).value.figures;
+    const [area, share, proxy, ...more] = sheet.map(f => f.value);
+    near(proxy!, area! * share!);
+    expect(more).toEqual([]);
   });
 
   test('a key for every seam, of one layer', () => {

@@ -5,7 +5,7 @@ import { plankEdges } from '../../parts/disc-plank.js';
 import { type Screw, screwLength, screws } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
 import { takesScrews } from '../glues.js';
-import { segmentObstacles } from './segments.js';
+import { type SegmentFlange, segmentClear, segmentFlange, segmentReach } from './segments.js';
 import { boreRadius, type ReelSizes } from './sizes.js';
 
 /** Wood between a rod's hole and a seam, in hole diameters, and the least of it; common practice, no source. */
@@ -28,31 +28,25 @@ export const rodHole = (s: ReelSizes): Mm => s.rods.diameter + s.fit.rod;
 /** Levels between the planks, bottom to top. */
 export const plankLevels = ({ flange }: ReelSizes): Mm[] => plankEdges(flange.radius, flange.pieces);
 
-/** Seams between the planks, from end to end. */
-function plankSeams(s: ReelSizes): [Point, Point][] {
-  const { radius } = s.flange;
-  const at = (y: Mm): [Point, Point] => [
-    { x: -radius, y },
-    { x: radius, y },
-  ];
-  return plankLevels(s).slice(1, -1).map(at);
-}
+/** From a point to the nearest seam between planks. */
+const plankClear = (s: ReelSizes): RodSite['clear'] => {
+  const seams = plankLevels(s).slice(1, -1);
+  return p => Math.min(Infinity, ...seams.map(y => Math.abs(p.y - y)));
+};
 
-/** Where rods may go: inside the staves, their washers clear of the bore. */
-export function rodSite(s: ReelSizes): RodSite {
+/** Where rods may go: inside the staves, their washers clear of the bore. @param flange absent for planks */
+export function rodSite(s: ReelSizes, flange?: SegmentFlange): RodSite {
   const hole = rodHole(s);
+  const wall = Math.max(LEAST_WALL, ROD_WALL * hole);
   const bore = boreRadius(s);
-  const { seams, reach, pins } =
-    s.flange.build === 'planks' ? { seams: plankSeams(s), reach: 0, pins: [] } : segmentObstacles(s);
   const apart = (2 * washerRadius(s) + AIR) / 2 / Math.sin(Math.PI / s.rods.count);
   return {
     count: s.rods.count,
     hole,
-    wall: Math.max(LEAST_WALL, ROD_WALL * hole) + reach,
+    wall,
     from: Math.max(bore > 0 ? bore + washerRadius(s) + AIR : 0, apart),
     to: s.core.apothem - s.core.thickness - hole / 2 - AIR,
-    seams,
-    pins,
+    clear: flange ? segmentClear(flange, hole / 2 + 2 * wall) : plankClear(s),
   };
 }
 
@@ -61,6 +55,8 @@ export interface Fixings {
   readonly rods: RodCircle;
   /** x of the battens; none on segments */
   readonly battens: readonly Mm[];
+  /** absent for planks */
+  readonly flange?: SegmentFlange;
 }
 
 /** Radius of the circle that a batten's corners lie on. */
@@ -85,9 +81,29 @@ function places(s: ReelSizes, circle: RodCircle, share: number): readonly Mm[] |
   });
 }
 
-/** Rods and battens: battens over as much of the outermost planks as they find a place for, then rods as far from the seams as they go;
- * what is missing where there is none. */
+/** Shares of its own reach that a joint of segments is held to where rods find no place beside it, wide to narrow. */
+const ROOMS = [0.85, 0.7, 0.55, 0.4, 0.3, 0.2];
+
+/** Rods through a flange of segments: beside its joints, and where there is no place, beside such as reach less far. */
+function throughSegments(s: ReelSizes): Fixings | 'no rods' {
+  const whole = segmentFlange(s);
+  const placed = (flange: SegmentFlange): Fixings | undefined => {
+    const [rods] = rodCircles(rodSite(s, flange));
+    return rods && { rods, battens: [], flange };
+  };
+  const first = placed(whole);
+  if (first) return first;
+  for (const share of ROOMS) {
+    const next = placed(segmentFlange(s, share * segmentReach(whole)));
+    if (next) return next;
+  }
+  return 'no rods';
+}
+
+/** Rods and battens: battens over as much of the outermost planks as they find a place for, then rods on the largest circle; what is
+ * missing where there is none. */
 export function fixings(s: ReelSizes): Fixings | 'no rods' | 'no battens' {
+  if (s.flange.build === 'segments') return throughSegments(s);
   const circles = rodCircles(rodSite(s));
   for (const share of s.battens ? BITES : [0])
     for (const rods of circles) {

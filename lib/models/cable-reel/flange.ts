@@ -87,8 +87,8 @@ export interface Flanges {
 export function flanges(s: ReelSizes, fixed: Fixings): Flanges {
   const height = reelHeight(s);
   const raise = height - s.flange.thickness;
-  if (s.flange.build === 'segments') {
-    const { value: ring, findings } = segmentRing(s, rodsAt(s, fixed), rodHole(s));
+  if (fixed.flange) {
+    const { value: ring, findings } = segmentRing(fixed.flange, rodsAt(s, fixed), rodHole(s));
     return { drafts: [...ring.drafts, ...raised(ring.drafts, raise)], ring, findings };
   }
   const flange = planks(s, fixed);

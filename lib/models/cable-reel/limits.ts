@@ -5,6 +5,7 @@ import { stated, stop } from '../helm-wheel/limit.js';
 import { thicknessFindings } from '../named-stock.js';
 import { BITE, fixings, plankLevels, rodSite } from './fixings.js';
 import { oneThick } from './guide.js';
+import { jointInTheWay } from './rod-joint.js';
 import { boreRadius, coreReach, type ReelSizes } from './sizes.js';
 
 /** How far a flange stands over the core at the least; common practice, no source: under it nothing stays wound. */
@@ -92,6 +93,8 @@ function fixingsFit(s: ReelSizes): Finding[] {
     return [{ level: 'stop', rule: 'batten-place', where: 'battens.width', message, value, limit: 0 }];
   }
   if (found !== 'no rods') return [];
+  const joint = jointInTheWay(s);
+  if (joint) return [joint];
   const { from, to, wall } = rodSite(s);
   const room =
     to >= from

@@ -1,20 +1,28 @@
 import type { Outcome } from '../../findings/finding.js';
 import { movePoint, turning } from '../../geometry/motion.js';
-import { type Point, polar } from '../../geometry/point.js';
+import { distance, type Point } from '../../geometry/point.js';
+import { seamClear } from '../../joints/bore-clear.js';
 import { drillRods } from '../../joints/through-rods.js';
 import type { Mm, Radians } from '../../units/length.js';
 import { middleOf, pinsAt } from '../registration.js';
-import { clearPins } from '../ring/clear-pins.js';
-import { layerSeamed } from '../ring/joined.js';
-import { type RingLayout, ringLayout } from '../ring/layout.js';
-import type { RingPins } from '../ring/pins.js';
+import { type LayerSeams, layerSeamed } from '../ring/joined.js';
+import { ringLayout } from '../ring/layout.js';
+import { type RingPins, ringPins } from '../ring/pins.js';
+import { spotAt } from '../ring/spots.js';
 import { type Ring, type RingOptions, ring } from '../ring.js';
 import { boreRadius, type ReelSizes } from './sizes.js';
 
 // A flange of segments is a ring of felloes from the bore to the edge.
 
-/** The flange as a ring. */
-function ringOptions(s: ReelSizes): RingOptions {
+/** A flange as a ring, before it is bored for rods. */
+export interface SegmentFlange {
+  readonly options: RingOptions;
+  readonly layers: readonly LayerSeams[];
+  readonly pins: RingPins;
+}
+
+/** The flange as a ring. @param room how far its seams may reach to either side where the plan leaves their sizes out; any unless given */
+function ringOptions(s: ReelSizes, room: Mm | undefined): RingOptions {
   const { flange, fit } = s;
   const { at } = flange.seam;
   return {
@@ -27,6 +35,7 @@ function ringOptions(s: ReelSizes): RingOptions {
     stock: flange.stock,
     method: s.method,
     seam: flange.seam,
+    ...(room !== undefined && { room }),
     ...(fit.seam !== undefined && { clearance: fit.seam }),
     field: 'flange',
     id: 'segment',
@@ -34,50 +43,43 @@ function ringOptions(s: ReelSizes): RingOptions {
   };
 }
 
-interface Seams {
-  readonly layout: RingLayout;
-  readonly reach: Mm;
-  readonly pins: RingPins;
+/** Where a flange's seams and pins lie, whatever is bored through it. */
+export function segmentFlange(s: ReelSizes, room?: Mm): SegmentFlange {
+  const options = ringOptions(s, room);
+  const layout = ringLayout(options);
+  const layers = layerSeamed(options, layout);
+  return { options, layers, pins: ringPins(options, layout, layers) };
 }
 
-/** Where a flange's seams and pins lie, whatever is bored through it. */
-function seamsOf(o: RingOptions): Seams {
-  const layout = ringLayout(o);
-  const reach = Math.max(0, ...layerSeamed(o, layout).map(l => l.joined.reach));
-  return { layout, reach, pins: clearPins({ ...o, layout, reach, taken: [], holding: [] }) };
-}
+/** How far the seams of a flange reach to either side of their lines. */
+export const segmentReach = ({ layers }: SegmentFlange): Mm => Math.max(0, ...layers.map(l => l.joined.reach));
 
 /** A flange of segments, its back at 0, bored for rods. @param hole diameter, mm */
-export function segmentRing(s: ReelSizes, rods: readonly Point[], hole: Mm): Outcome<Ring> {
-  const o = ringOptions(s);
+export function segmentRing({ options, pins }: SegmentFlange, rods: readonly Point[], hole: Mm): Outcome<Ring> {
   const features: NonNullable<RingOptions['features']> = (part, place) => {
     const seen = rods.map(p => movePoint(p, turning(-middleOf(place))));
     return drillRods(part, seen, hole);
   };
-  return ring({ ...o, features, pins: seamsOf(o).pins });
+  return ring({ ...options, features, pins });
 }
 
-/** What rods must keep clear of in a flange of segments. */
-export interface SegmentObstacles {
-  /** from the bore to the edge */
-  readonly seams: readonly (readonly [Point, Point])[];
-  /** how far a seam's joint reaches from its line, mm */
-  readonly reach: Mm;
-  readonly pins: readonly (Point & { readonly radius: Mm })[];
-}
+/** Angle of a seam from +x. */
+const lineOf = (seam: Radians): Radians => Math.PI / 2 + seam;
 
-/** Seams of all layers, and the pins through them. */
-export function segmentObstacles(s: ReelSizes): SegmentObstacles {
-  const o = ringOptions(s);
-  const { layout, reach, pins } = seamsOf(o);
-  const at = pins.pairs.flatMap(({ angle, spread }) => pinsAt(o.inner, o.outer, Math.PI / 2 + angle, spread));
-  const line = (angle: Radians): [Point, Point] => [
-    polar(o.inner, Math.PI / 2 + angle),
-    polar(o.outer, Math.PI / 2 + angle),
+/** From a point of a flange to the nearest edge of a seam's joint or of a pin. @param far how far off it is told exactly */
+export function segmentClear({ options, layers, pins }: SegmentFlange, far: Mm): (p: Point) => Mm {
+  const { inner, outer } = options;
+  const round = [
+    ...pins.pairs.flatMap(({ angle, spread }) => pinsAt(inner, outer, lineOf(angle), spread)),
+    ...(pins.spots ?? []).map(spotAt),
   ];
-  return {
-    seams: layout.seams.flat().map(line),
-    reach,
-    pins: at.map(p => ({ ...p, radius: pins.diameter / 2 })),
+  const seams = layers.flatMap(({ seams: at, joined }) => at.map(seam => ({ line: lineOf(seam), joined })));
+  return p => {
+    const beside = seams.map(({ line, joined }) => {
+      const { x: u, y: v } = movePoint(p, turning(-line));
+      const past = Math.abs(v) - joined.reach;
+      return past > far ? past : seamClear(joined, { u, v });
+    });
+    return Math.min(Infinity, ...beside, ...round.map(pin => distance(pin, p) - pins.diameter / 2));
   };
 }

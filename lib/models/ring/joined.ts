@@ -55,6 +55,7 @@ function siteOf(
     layers: layout.layers.length,
     seamed: layout.layers.filter(l => !l.loose).length,
     edge: o.edge ?? 0,
+    ...(o.room !== undefined && { room: o.room }),
     laps: lapsOf(o, layer, layout.seams[layer.index]!),
     grained: o.stock.kind === 'board',
     field: `${o.field}.seam`,

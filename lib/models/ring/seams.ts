@@ -1,4 +1,6 @@
 import { movePoint, turning } from '../../geometry/motion.js';
+import { strengthProxy, woodAtSeam } from '../../joints/glue.js';
+import type { GlueArea } from '../../joints/seam-joint.js';
 import { toDegrees } from '../../units/length.js';
 import { printMm } from '../../units/print-length.js';
 import type { Draft } from '../drafts.js';
@@ -42,9 +44,9 @@ export function ringHardware(o: RingOptions, layers: readonly LayerSeams[], pins
   return [...summed(each), ...(held > 0 ? [pin] : [])];
 }
 
-/** Saw angle of the seams, and what their joint asks for. */
+/** Saw angle of the felloes' ends, as long as their joint makes them, and what it asks for besides. */
 export function ringSettings(o: RingOptions, layout: RingLayout, layers: readonly LayerSeams[]): Setting[] {
-  const half = toDegrees(pieceSweep(o)) / 2;
+  const half = toDegrees(pieceSweep(o) / 2 + (layers[0]?.joined.past ?? 0));
   const angle: Setting[] =
     layers.length > 0 ? [{ name: `seam angle, each end of a ${o.id ?? 'felloe'}`, value: half, unit: 'deg' }] : [];
   const own = layers.flatMap(l => l.joined.settings);
@@ -57,17 +59,21 @@ export function ringSettings(o: RingOptions, layout: RingLayout, layers: readonl
   return all.filter((s, i) => all.findIndex(t => t.name === s.name && t.value === s.value) === i);
 }
 
-/** The glue area of one seam and its long-grain share: of the layer with the best seam where layers differ. */
-export function ringFigures(layers: readonly LayerSeams[]): Figure[] {
-  const best = layers.reduce<LayerSeams | undefined>(
-    (b, l) => (b && b.joined.glue.area >= l.joined.glue.area ? b : l),
-    undefined,
-  );
+/** How strongly one seam holds: of the layer with the best seam where layers differ. */
+export function ringFigures(o: RingOptions, layers: readonly LayerSeams[]): Figure[] {
+  const best = layers
+    .map(l => l.joined.glue)
+    .reduce<GlueArea | undefined>((b, g) => (b && strengthProxy(b) >= strengthProxy(g) ? b : g), undefined);
   if (!best) return [];
-  const { area, longGrain } = best.joined.glue;
+  const wood: Figure[] =
+    o.stock.kind === 'board'
+      ? [{ name: 'strength of the wood along the ring, at a seam', value: woodAtSeam(pieceSweep(o)), unit: 'share' }]
+      : [];
   return [
-    { name: 'seam glue area', value: area, unit: 'mm2' },
-    { name: 'seam long-grain share', value: longGrain, unit: 'share' },
+    { name: 'seam glue area', value: best.area, unit: 'mm2' },
+    { name: 'seam long-grain share', value: best.longGrain, unit: 'share' },
+    { name: 'seam strength proxy', value: strengthProxy(best), unit: 'mm2' },
+    ...wood,
   ];
 }
 
