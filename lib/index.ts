@@ -1,8 +1,9 @@
 /** The public door of Rimwright: from a plan, or from typed options, to cut files. Pure: nothing here needs Node. */
 
 export { checkModel, type Making } from './checks/index.js';
-export { cut } from './cutting/cut.js';
+export { type CutOptions, cut } from './cutting/cut.js';
 export type { CutPart, FaceCuts } from './cutting/cut-part.js';
+export type { Relief } from './cutting/relief.js';
 export { assembledPicture } from './drawings/assembled.js';
 export type { Drawing, Layer } from './drawings/drawing.js';
 export { explodedPicture } from './drawings/exploded.js';

@@ -71,7 +71,7 @@ interface Worked {
 function cutParts(parts: readonly Part[], shop: Shop): Outcome<readonly CutPart[]> {
   const each = parts.map(part => {
     const stock = shop.stock.find(s => s.name === part.stock);
-    return cut(part, stock?.cutter ?? shop.cutter, shop.method);
+    return cut(part, stock?.cutter ?? shop.cutter, shop.method, { ...(shop.relief && { relief: shop.relief }) });
   });
   return { value: each.map(c => c.value), findings: each.flatMap(c => c.findings) };
 }

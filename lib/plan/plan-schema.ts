@@ -25,6 +25,7 @@ const common = (unit: Unit) => ({
   method: choice(['hand', 'router', 'laser']),
   cutter: z.exactOptional(cutter(unit)),
   bed: z.exactOptional(keys({ width: length(unit, 50, 30_000), length: length(unit, 50, 30_000) })),
+  relief: z.exactOptional(choice(['bisector', 'side', 'none'])),
   clearing: z.exactOptional(clearing()),
   least: z.exactOptional(least(unit)),
   stock: stock(unit),

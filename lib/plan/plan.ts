@@ -1,5 +1,6 @@
 import type { Least } from '../cutting/checks/least.js';
 import type { ClearingOptions } from '../cutting/pass.js';
+import type { Relief } from '../cutting/relief.js';
 import type { Finishes } from '../models/finish.js';
 import type { Prop } from '../models/index.js';
 import type { Finishing } from '../sheets/finishing.js';
@@ -19,6 +20,8 @@ export interface Shop extends Finishing {
   readonly method: Method;
   readonly cutter: Cutter;
   readonly bed?: Bed;
+  /** how a router opens inside corners that a square corner goes into; `bisector` unless given */
+  readonly relief?: Relief;
   /** passes in pockets, a router's; none unless given */
   readonly clearing?: Partial<ClearingOptions>;
   /** what no part should fall below; LEAST unless given */

@@ -8,6 +8,7 @@ const ONE = [
   'method',
   'cutter',
   'bed',
+  'relief',
   'clearing',
   'least',
   'feed',
