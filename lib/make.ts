@@ -1,4 +1,5 @@
 import { checkModel } from './checks/index.js';
+import { checkPart } from './cutting/checks/index.js';
 import { cut } from './cutting/cut.js';
 import type { CutPart } from './cutting/cut-part.js';
 import { assembledPicture } from './drawings/assembled.js';
@@ -71,9 +72,10 @@ interface Worked {
 function cutParts(parts: readonly Part[], shop: Shop): Outcome<readonly CutPart[]> {
   const each = parts.map(part => {
     const stock = shop.stock.find(s => s.name === part.stock);
-    return cut(part, stock?.cutter ?? shop.cutter, shop.method, { ...(shop.relief && { relief: shop.relief }) });
+    return cut(part, stock?.cutter ?? shop.cutter, shop.method, shop);
   });
-  return { value: each.map(c => c.value), findings: each.flatMap(c => c.findings) };
+  const checked = parts.flatMap(part => checkPart(part, shop.method, shop.least));
+  return { value: each.map(c => c.value), findings: [...each.flatMap(c => c.findings), ...checked] };
 }
 
 function nestParts(

@@ -3,6 +3,7 @@ import type { Point } from '../geometry/point.js';
 import type { Face, Label, Part } from '../parts/part.js';
 import type { Cutter } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
+import type { Pass } from './pass.js';
 
 /** What is done with the piece lying one way up, in the frame the cutter sees: the part's own for the front,
  * mirrored (x to -x) for the back. All compensated for the cutter. */
@@ -12,8 +13,8 @@ export interface FaceCuts {
   readonly outside: readonly Outline[];
   /** tool-centre outlines in through openings; empty on the second face */
   readonly inside: readonly Outline[];
-  /** areas to clear, run past open edges */
-  readonly pockets: readonly { readonly depth: Mm; readonly area: Region }[];
+  /** areas to clear, run past open edges, with the tool centre's passes that clear them where asked for */
+  readonly pockets: readonly { readonly depth: Mm; readonly area: Region; readonly passes?: readonly Pass[] }[];
   readonly drills: readonly { readonly at: Point; readonly diameter: Mm }[];
   readonly scores: readonly Polyline[];
   /** what is written on this face, in its frame; whoever draws the sheet makes the letters, which are never mirrored */

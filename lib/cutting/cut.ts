@@ -10,6 +10,8 @@ import type { Mm } from '../units/length.js';
 import { type Compensated, compensate } from './compensate.js';
 import type { CutPart, FaceCuts } from './cut-part.js';
 import { drilling } from './drilling.js';
+import type { ClearingOptions } from './pass.js';
+import { withPasses } from './passes.js';
 import { clearings } from './pockets.js';
 import type { Relief } from './relief.js';
 
@@ -19,6 +21,8 @@ const NO_PROFILE: Compensated = { outside: [], inside: [], findings: [] };
 export interface CutOptions {
   /** how a router opens inside corners that a square corner goes into; `bisector` unless given */
   readonly relief?: Relief;
+  /** passes in a router's pockets; none unless given */
+  readonly clearing?: Partial<ClearingOptions>;
 }
 
 const RELIEF: Relief = 'bisector';
@@ -73,20 +77,22 @@ const footprint = (outer: Region, width: Mm): readonly Region[] => (width > 0 ? 
  * @param cutter its width above 0, mm
  * @returns the cut part, with findings: `stop` where the cutter does not fit an opening or a pocket or does not reach through,
  * `warn` for what a laser can only mark or a tight hollow of the outline, `note` for wood that stays in inside corners
- * Limits: no clearing passes, no leads or tabs. */
+ * Limits: no leads or tabs. */
 export function cut(part: Part, cutter: Cutter, method: Method, options: CutOptions = {}): Outcome<CutPart> {
   const relief = method === 'router' ? (options.relief ?? RELIEF) : 'none';
   const faces = partFaces(part);
   const width = cutWidth(cutter);
   const profile = compensate(part, method === 'hand' ? 0 : width / 2, relief);
+  const clear = (cuts: FaceCuts): FaceCuts =>
+    method === 'router' && options.clearing ? withPasses(cuts, width, options.clearing, part.grain) : cuts;
   const first = faceCuts(part, faces.first, profile, cutter, method, relief);
   const second = faces.second && faceCuts(part, faces.second, undefined, cutter, method, relief);
   const frame = frameOf(faces.first);
   const value: CutPart = {
     part,
     cutter,
-    first: first.value,
-    ...(second && { second: second.value }),
+    first: clear(first.value),
+    ...(second && { second: clear(second.value) }),
     finished: moveRegion(part.region, frame),
     footprint: footprint(solid(part.region.outer), width).map(r => moveRegion(r, frame)),
   };

@@ -1,5 +1,5 @@
 import { type Motion, moveOutline, movePolyline } from '../geometry/motion.js';
-import type { Outline, Polyline, Region } from '../geometry/outline.js';
+import { type Outline, type Polyline, type Region, reverse } from '../geometry/outline.js';
 import { distance, type Point } from '../geometry/point.js';
 
 /** A path of the tool's centre inside a pocket; a closed one ends where it begins. */
@@ -35,12 +35,16 @@ function fromNearest(outline: Outline, to: Point): Outline {
   return [...outline.slice(first), ...outline.slice(0, first)];
 }
 
-/** The outlines of a region as passes, its openings' before the outer one; each from the vertex nearest to where the tool is.
- * @param at where the tool is; nowhere unless given */
+/** A closed pass run the other way from where it begins. */
+export const turnedRound = (pass: Pass): Pass =>
+  pass.closed ? { line: fromNearest(reverse(pass.line), pass.line[0]!), closed: true } : pass;
+
+/** The outlines of a region as passes, its openings' before the outer one, all with the wood they run along on the left; each from the vertex
+ * nearest to where the tool is. @param at where the tool is; nowhere unless given */
 export function ring({ outer, openings }: Region, at?: Point): Pass[] {
   let here = at;
   return [...openings, outer].map(outline => {
-    const line = here ? fromNearest(outline, here) : outline;
+    const line = here ? fromNearest(reverse(outline), here) : reverse(outline);
     here = line[0];
     return { line, closed: true };
   });

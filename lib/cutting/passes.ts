@@ -1,8 +1,9 @@
 import { offset } from '../geometry/offset.js';
 import type { Region } from '../geometry/outline.js';
 import type { Mm, Radians } from '../units/length.js';
+import type { FaceCuts } from './cut-part.js';
 import { grainPasses } from './grain-passes.js';
-import type { ClearingOptions, Pass } from './pass.js';
+import { CLEARING, type ClearingOptions, type Pass } from './pass.js';
 import { ringPasses } from './ring-passes.js';
 
 /** Passes of the tool's centre that clear an area: all of it but the corners a round cutter cannot get into, and nothing outside it.
@@ -19,4 +20,11 @@ export function clearingPasses(area: Region, width: Mm, { stepover, run }: Clear
     default:
       return run satisfies never;
   }
+}
+
+/** A face's cuts with the passes that clear its pockets. @param grain of the part, in its own frame; along x unless given */
+export function withPasses(cuts: FaceCuts, width: Mm, options: Partial<ClearingOptions>, grain: Radians = 0): FaceCuts {
+  const how = { ...CLEARING, ...options };
+  const along = cuts.face === 'front' ? grain : -grain;
+  return { ...cuts, pockets: cuts.pockets.map(p => ({ ...p, passes: clearingPasses(p.area, width, how, along) })) };
 }

@@ -16,6 +16,9 @@ function lengthInName(value: Mm): string {
 /** POCKET_19-05: an area to clear, 19.05 mm deep. @throws Unusable for a depth that is no length */
 export const pocketLayer = (depth: Mm): string => `POCKET_${lengthInName(depth)}`;
 
+/** CLEAR_19-05: passes of the tool's centre that clear a pocket, 19.05 mm deep. @throws Unusable for a depth that is no length */
+export const clearLayer = (depth: Mm): string => `CLEAR_${lengthInName(depth)}`;
+
 /** DRILL_6-35: holes of 6.35 mm diameter. @throws Unusable for a diameter that is no length */
 export const drillLayer = (diameter: Mm): string => `DRILL_${lengthInName(diameter)}`;
 

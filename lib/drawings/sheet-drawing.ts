@@ -7,7 +7,7 @@ import type { Tabs } from '../sheets/finishing.js';
 import type { SheetFace } from '../sheets/sheet-works.js';
 import type { Profile, Work } from '../sheets/work.js';
 import type { Drawing, Layer } from './drawing.js';
-import { drillLayer, pocketLayer } from './layers.js';
+import { clearLayer, drillLayer, pocketLayer } from './layers.js';
 import { letter } from './lettering.js';
 
 const closed = (name: string, ...outlines: readonly Outline[]): Layer => ({ name, closed: outlines, open: [] });
@@ -38,7 +38,10 @@ function workLayers(work: Work, style: Tabs['style']): Layer[] {
     case 'inside':
       return profileLayers(work, style);
     case 'pocket':
-      return [closed(pocketLayer(work.depth), work.area.outer, ...work.area.openings)];
+      return [
+        closed(pocketLayer(work.depth), work.area.outer, ...work.area.openings),
+        ...work.passes.map(p => (p.closed ? closed : open)(clearLayer(work.depth), p.line)),
+      ];
     case 'drill':
       return [closed(drillLayer(work.diameter), circle(work.diameter / 2, work.at))];
     case 'score':
@@ -59,7 +62,8 @@ function runs(layers: readonly Layer[]): Layer[] {
   for (const layer of layers) {
     const last = joined.at(-1);
     if (layer.closed.length + layer.open.length === 0) continue;
-    if (last?.name !== layer.name) joined.push(layer);
+    // a file lists a layer's closed lines first
+    if (last?.name !== layer.name || (last.open.length > 0 && layer.closed.length > 0)) joined.push(layer);
     else {
       const lines = { closed: [...last.closed, ...layer.closed], open: [...last.open, ...layer.open] };
       joined[joined.length - 1] = { name: layer.name, ...lines };

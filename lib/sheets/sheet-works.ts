@@ -1,4 +1,5 @@
 import type { FaceCuts } from '../cutting/cut-part.js';
+import { movePass } from '../cutting/pass.js';
 import { compose, MIRROR, type Motion, moveOutline, movePoint, movePolyline, moveRegion } from '../geometry/motion.js';
 import type { Placement, Sheet } from '../nesting/sheet.js';
 import type { Label } from '../parts/part.js';
@@ -25,7 +26,8 @@ function moved(cuts: FaceCuts, motion: Motion, piece: number, copy: string | und
     ...cuts.scores.map((s): Work => ({ kind: 'score', line: movePolyline(s, motion), piece })),
     ...cuts.drills.map((d): Work => ({ kind: 'drill', at: movePoint(d.at, motion), diameter: d.diameter, piece })),
     ...cuts.pockets.map((p): Work => {
-      return { kind: 'pocket', depth: p.depth, area: moveRegion(p.area, motion), passes: [], piece };
+      const passes = (p.passes ?? []).map(pass => movePass(pass, motion));
+      return { kind: 'pocket', depth: p.depth, area: moveRegion(p.area, motion), passes, piece };
     }),
     ...cuts.inside.map((o): Work => ({ kind: 'inside', outline: moveOutline(o, motion), tabs: [], piece })),
     ...cuts.outside.map((o): Work => ({ kind: 'outside', outline: moveOutline(o, motion), tabs: [], piece })),

@@ -1,3 +1,4 @@
+import type { Pass } from '../cutting/pass.js';
 import { type Motion, movePoint } from '../geometry/motion.js';
 import type { Outline, Polyline, Region } from '../geometry/outline.js';
 import type { Point } from '../geometry/point.js';
@@ -27,12 +28,6 @@ export type Task =
   | { readonly kind: 'drill'; readonly at: Point; readonly diameter: Mm }
   | { readonly kind: 'score'; readonly line: Polyline }
   | { readonly kind: 'label'; readonly label: Label; readonly motion: Motion };
-
-/** A path of the tool's centre inside a pocket. */
-export interface Pass {
-  readonly line: Polyline;
-  readonly closed: boolean;
-}
 
 /** A task on one face of a sheet, in the frame of that face's file. */
 export type Work = Task & {
