@@ -1,17 +1,19 @@
-import { stops } from '../../lib/findings/finding.js';
+import { type Finding, stops } from '../../lib/findings/finding.js';
 import { refuse } from '../../lib/findings/unusable.js';
-import type { NestLayout, NestPart, Turns } from '../../lib/nesting/job.js';
+import type { NestLayout, NestPart, NestStock, Turns } from '../../lib/nesting/job.js';
 import { requireOwnFolder, saveSet } from '../../lib/node/save.js';
-import type { Unit } from '../../lib/units/length.js';
+import type { Mm, Unit } from '../../lib/units/length.js';
 import { type Asked, type Command, options } from '../command.js';
 import { sayFindings } from '../findings-text.js';
 import { DONE, STOPPED } from '../io.js';
+import { askedLength, type Length } from '../nest/length.js';
 import { lengthOf, numberOf } from '../nest/lengths.js';
-import { STOCK_FORM } from '../nest/stock-words.js';
+import { nestSummary } from '../nest/nest-summary.js';
+import { STOCK_FORM } from '../nest/stock-form.js';
 import { oneValue } from '../operand.js';
 
 const GAP = '7.35mm';
-const STEPS = '60';
+const STEPS = 60;
 
 const optional = (asked: Asked, name: string, fallback: string, allowed: string): string =>
   asked.texts(name).length === 0 ? fallback : oneValue(asked, name, allowed);
@@ -28,41 +30,71 @@ function turnsOf(asked: Asked): Turns {
   return { step: (degrees * Math.PI) / 180 };
 }
 
-/** What of the options is about the search, checked before a file is read. */
-function searchOf(asked: Asked) {
-  const value = (name: string): string | undefined => asked.texts(name)[0];
-  const seconds = value('seconds');
-  const threads = value('threads');
-  return {
-    seed: numberOf('--seed', value('seed') ?? '1', 0, 2_147_483_647, true),
-    steps: numberOf('--effort', value('effort') ?? STEPS, 1, 1e7, true),
-    ...(seconds !== undefined && { seconds: numberOf('--seconds', seconds, 1, 86_400) }),
-    ...(threads !== undefined && { threads: numberOf('--threads', threads, 1, 64, true) }),
-  };
-}
-
-async function layOut(asked: Asked): Promise<{ layout: NestLayout; parts: NestPart[]; files: Map<string, string> }> {
+/** What the options say of a run, checked before a file is read. @throws Unusable */
+function settingsOf(asked: Asked) {
   const unit: Unit = word(asked, 'units', ['mm', 'in']);
   const length = (name: string, fallback: string): number =>
     lengthOf(`--${name}`, optional(asked, name, fallback, 'a length'), unit, 0, 500);
-  const [gap, margin, trued] = [length('gap', GAP), length('margin', '5mm'), length('true', '0mm')];
-  const grain = word(asked, 'grain', ['none', 'along', 'across']);
-  const turns = turnsOf(asked);
-  const { seed, ...search } = searchOf(asked);
+  const grain = asked.texts('grain').length > 0 ? word(asked, 'grain', ['none', 'along', 'across']) : undefined;
+  return {
+    gap: length('gap', GAP),
+    stock: { unit, margin: length('margin', '5mm'), true: length('true', '0mm'), grain: grain ?? 'along' },
+    part: {
+      turns: turnsOf(asked),
+      mirrored: asked.flag('mirror'),
+      ...(grain !== undefined && grain !== 'none' && { grain: { direction: 0, rule: 'along' as const } }),
+    },
+    seed: numberOf('--seed', optional(asked, 'seed', '1', 'a whole number'), 0, 2_147_483_647, true),
+    length: askedLength(asked, STEPS),
+  };
+}
+
+interface LaidOut {
+  readonly layout: NestLayout;
+  readonly findings: readonly Finding[];
+  readonly files: ReadonlyMap<string, string | Uint8Array>;
+}
+
+async function layOut(asked: Asked): Promise<LaidOut> {
+  const { gap, seed, length, ...settings } = settingsOf(asked);
   if (asked.words.length === 0)
     refuse('FILE', 'missing', 'files of parts: .dxf, .svg or .json, with *4 for four of it');
-  const { readStock } = await import('../nest/stock-words.js');
+  const { readStockWords } = await import('../nest/stock-words.js');
   const { readParts } = await import('../nest/part-files.js');
-  const stock = await readStock(asked.texts('stock'), { unit, margin, true: trued, grain });
+  const { layOutStraight, nestFiles } = await import('../nest/nest-files.js');
+  const { pngMaker } = await import('../../lib/node/picture.js');
+  const stock = await readStockWords(asked.texts('stock'), settings.stock);
   const read = await readParts(asked.words);
-  const mirrored = asked.flag('mirror');
-  const rule = { direction: 0, rule: 'along' } as const;
-  const parts = read.map((p): NestPart => ({ ...p, turns, mirrored, ...(grain !== 'none' && { grain: rule }) }));
-  const { nestFiles, layOutStraight } = await import('../nest/nest-files.js');
-  if (asked.flag('straight')) return { ...layOutStraight(parts, stock, gap), parts };
-  const { runNest } = await import('../nest/run-nest.js');
-  const layout = await runNest(parts, stock, gap, seed, search, asked.flag('quiet'));
-  return { layout, parts, files: nestFiles(parts, stock, layout) };
+  const parts = read.value.map((p): NestPart => ({ ...settings.part, ...p }));
+  const layout = asked.flag('straight')
+    ? layOutStraight(parts, stock.value, gap)
+    : await search(parts, stock.value, gap, seed, length, asked.flag('quiet'));
+  const files = await nestFiles(parts, stock.value, layout, await pngMaker());
+  return { layout, findings: [...stock.findings, ...read.findings, ...layout.findings], files };
+}
+
+const soFar = (best: NestLayout | undefined): string =>
+  best ? `${best.pieces.length} pieces, ${(100 * best.utilisation).toFixed(1)} % used` : 'first layout';
+
+async function search(
+  parts: readonly NestPart[],
+  stock: readonly NestStock[],
+  gap: Mm,
+  seed: number,
+  length: Length,
+  quiet: boolean,
+): Promise<NestLayout> {
+  const { nestLong } = await import('../../lib/nesting/nest.js');
+  const { longSearch } = await import('../nest/long-search.js');
+  return longSearch(length, quiet, ({ effort, run, progress, stopped }) =>
+    nestLong(parts, stock, {
+      gap,
+      seed,
+      effort,
+      run,
+      watch: { progress: (best, share) => progress(share, soFar(best)), ...(stopped && { stopped }) },
+    }),
+  );
 }
 
 /** Outside parts laid out on stock. */
@@ -78,7 +110,9 @@ export const nest: Command = {
     gap: options.value(`between parts: cut and safety (${GAP})`),
     margin: options.value('from the edges of the stock to the nearest part (5mm)'),
     true: options.value('taken off each long edge of boards to true it (0)'),
-    grain: options.value('of the stock: none, along or across its length; the x of parts is laid along it'),
+    grain: options.value(
+      'of the stock: along or across its length, and the x of parts is laid along it; or none. Unless given, parts lie as they say themselves',
+    ),
     turns: options.value('how parts may be turned: free, half, none or a step in degrees'),
     mirror: options.flag('parts may lie face down'),
     straight: options.flag(
@@ -103,15 +137,12 @@ export const nest: Command = {
   run: async (asked, io) => {
     const out = oneValue(asked, 'out', 'a folder');
     requireOwnFolder(out, '--out');
-    const { layout, files } = await layOut(asked);
+    const { layout, findings, files } = await layOut(asked);
     await saveSet(out, files, '--out');
     const quiet = asked.flag('quiet');
-    sayFindings(layout.findings, quiet, io);
-    if (asked.flag('json')) io.out(files.get('report.json')!);
-    else if (!quiet)
-      io.out(
-        `${layout.pieces.length} pieces of stock, ${(100 * layout.utilisation).toFixed(1)} % used; ${files.size} files in ${out}\n`,
-      );
-    return stops(layout.findings) ? STOPPED : DONE;
+    sayFindings(findings, quiet, io);
+    if (asked.flag('json')) io.out(String(files.get('report.json')));
+    else if (!quiet) io.out(`${nestSummary(layout)}${files.size} files in ${out}\n`);
+    return stops(findings) ? STOPPED : DONE;
   },
 };

@@ -1,60 +1,59 @@
 import { nestedDrawing } from '../../lib/drawings/nested-drawing.js';
-import { refuse } from '../../lib/findings/unusable.js';
-import { area } from '../../lib/geometry/measure.js';
-import type { Polyline } from '../../lib/geometry/outline.js';
+import { nestedPicture } from '../../lib/drawings/nested-picture.js';
+import type { Finding } from '../../lib/findings/finding.js';
 import type { NestedPiece, NestLayout, NestPart, NestStock } from '../../lib/nesting/job.js';
-import { nestStraight } from '../../lib/nesting/nest-straight.js';
-import { rawRegion } from '../../lib/nesting/stock-room.js';
-import { nestedFile, nestReport } from '../../lib/papers/nest-report.js';
+import { nestStraight, type StraightPiece } from '../../lib/nesting/nest-straight.js';
+import type { PngMaker } from '../../lib/node/picture.js';
+import { nestedFile, nestedPictureFile, nestReport } from '../../lib/papers/nest-report.js';
 import type { Mm } from '../../lib/units/length.js';
 import { writeDxf } from '../../lib/writers/dxf.js';
 import { writeJson } from '../../lib/writers/json.js';
+import { writePicture } from '../../lib/writers/picture.js';
 import { writeSvg } from '../../lib/writers/svg.js';
 
-/** The report and a DXF and an SVG of each piece, by their paths in the folder.
- * @param cuts straight cuts of each piece, if there are any */
-export function nestFiles(
+/** Width of a picture, pixels. */
+const PIXELS = 1600;
+
+/** The report, and of each piece of stock a DXF and an SVG to cut and an SVG and a PNG to look at, by their paths in the folder. */
+export async function nestFiles(
   parts: readonly NestPart[],
   stock: readonly NestStock[],
-  layout: NestLayout,
-  cuts: (piece: NestedPiece) => readonly Polyline[] = () => [],
-): Map<string, string> {
-  const files = new Map([['report.json', writeJson(nestReport('Nested parts', parts, layout))]]);
-  layout.pieces.forEach((piece, i) => {
-    const drawing = nestedDrawing(piece, stock.find(s => s.name === piece.stock)!, parts, cuts(piece));
+  layout: Omit<NestLayout, 'pieces'> & { readonly pieces: readonly (NestedPiece & Partial<StraightPiece>)[] },
+  png: PngMaker,
+): Promise<Map<string, string | Uint8Array>> {
+  const report = writeJson(nestReport('Nested parts', parts, layout));
+  const files = new Map<string, string | Uint8Array>([['report.json', report]]);
+  for (const [i, piece] of layout.pieces.entries()) {
+    const own = stock.find(s => s.name === piece.stock)!;
+    const drawing = nestedDrawing(piece, own, parts, piece.cuts);
+    const picture = writePicture(nestedPicture(piece, own, parts, piece.cuts));
     files.set(`${nestedFile(piece, i)}.dxf`, writeDxf(drawing));
     files.set(`${nestedFile(piece, i)}.svg`, writeSvg(drawing));
-  });
+    files.set(`${nestedPictureFile(piece, i)}.svg`, picture);
+    files.set(`${nestedPictureFile(piece, i)}.png`, await png(picture, PIXELS));
+  }
   return files;
 }
 
-/** Straight cuts on the one stock named. @throws Unusable where more than one is */
+const withoutCount = ({ count: _, ...stock }: NestStock): NestStock => stock;
+
+const tooFew = ({ name, count = 0 }: NestStock, needed: number): Finding => ({
+  level: 'stop',
+  rule: 'too-few',
+  where: `stock.${name}.count`,
+  message: `stock.${name}.count is ${count}; ${needed} are needed: ${needed - count} more`,
+  value: count,
+  limit: needed,
+});
+
+/** Straight cuts on boards and sheets, where there are too few with a finding that says how many more it takes. */
 export function layOutStraight(parts: readonly NestPart[], stock: readonly NestStock[], kerf: Mm) {
-  const [one, ...more] = stock;
-  if (!one || more.length > 0) return refuse('--stock', `${stock.length} kinds`, 'one kind with --straight');
-  const { pieces } = nestStraight(parts, one, kerf);
-  const used = pieces.reduce((sum, p) => sum + p.utilisation, 0);
-  const missing = one.count === undefined ? 0 : pieces.length - one.count;
-  const message = `stock.${one.name}.count is ${one.count}; ${pieces.length} are needed: ${missing} more`;
-  const layout: NestLayout = {
-    pieces,
-    unplaced: [],
-    cost: pieces.length * (one.price ?? 0),
-    utilisation: pieces.length > 0 ? (used * area(rawRegion(one))) / (pieces.length * area(rawRegion(one))) : 0,
-    findings:
-      missing > 0
-        ? [
-            {
-              level: 'stop',
-              rule: 'too-few',
-              where: `stock.${one.name}.count`,
-              message,
-              value: one.count!,
-              limit: pieces.length,
-            },
-          ]
-        : [],
-  };
-  const files = nestFiles(parts, stock, layout, piece => pieces[piece.number - 1]!.cuts);
-  return { layout, files };
+  const found = nestStraight(parts, stock, kerf);
+  if (found.unplaced.length === 0) return found;
+  const enough = nestStraight(parts, stock.map(withoutCount), kerf);
+  const few = stock.flatMap(s => {
+    const needed = enough.pieces.filter(p => p.stock === s.name).length;
+    return s.count !== undefined && needed > s.count ? [tooFew(s, needed)] : [];
+  });
+  return { ...enough, findings: [...enough.findings, ...few] };
 }

@@ -43,6 +43,7 @@ export const GLYPHS: Readonly<Record<string, string>> = {
   ',': '12 00',
   ':': '02L 12L 02/08L 18L 08',
   '/': '00 6c',
+  '%': '00 8c/2cL 28L 2c/64L 60L 64',
   '+': '06 66/33 39',
   '=': '04 64/08 68',
   "'": '0c 09',

@@ -22,6 +22,9 @@ const OWN: Readonly<Partial<Record<PartKind, number>>> = {
 /** Woods for the kinds without a tone of their own. */
 const WOODS = [0xe3c08f, 0xcf9d78, 0xa3724c, 0xcdb57c, 0xf0deba, 0xb58261, 0xd8a468, 0xc4a488];
 
+/** A wood for each of any number of things, by turns. */
+export const woodAt = (index: number): number => WOODS[index % WOODS.length]!;
+
 const channels = (rgb: number): number[] => [16, 8, 0].map(shift => (rgb >> shift) & 0xff);
 
 /** How far two tones are apart. */

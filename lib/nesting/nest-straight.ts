@@ -3,10 +3,10 @@ import { area, type Box, bounds } from '../geometry/measure.js';
 import { moveOutline } from '../geometry/motion.js';
 import { type Polyline, vertex } from '../geometry/outline.js';
 import type { Mm } from '../units/length.js';
-import type { NestedPiece, NestPart, NestPlacement, NestStock } from './job.js';
-import { offcutOf } from './offcut.js';
+import type { NestedPiece, NestLayout, NestPart, NestPlacement, NestStock } from './job.js';
+import { nestedPiece, nestLayout, partsById } from './nest-layout.js';
 import { type Lie, liesOn } from './part-turns.js';
-import { type Blank, type Ripped, rip } from './rips.js';
+import { type Blank, type Ripped, type RippedBlank, rip, type Timber } from './rips.js';
 import { rawRegion } from './stock-room.js';
 
 /** A piece of stock laid out for straight cuts. */
@@ -16,13 +16,13 @@ export interface StraightPiece extends NestedPiece {
 }
 
 /** A layout for hand tools. */
-export interface StraightLayout {
-  readonly pieces: readonly StraightPiece[];
-}
+export type StraightLayout = NestLayout & { readonly pieces: readonly StraightPiece[] };
 
+/** A way for a part to lie, its box so, and the kinds of stock that allow it. */
 interface Way {
   readonly lie: Lie;
   readonly box: Box;
+  readonly on: number[];
 }
 
 /** Where sawn blanks may lie. */
@@ -41,71 +41,81 @@ function usableOf(stock: NestStock): Usable {
   return { x: margin, y: trued, length: stock.length - 2 * margin, width: stock.width - 2 * trued };
 }
 
-function waysOf(part: NestPart, stock: NestStock): Way[] {
-  const quarter = {
-    ...part,
-    turns: part.turns === undefined || part.turns === 'free' ? { step: Math.PI / 2 } : part.turns,
-  } as const;
-  return liesOn(quarter, stock).map(lie => ({
-    lie,
-    box: bounds(moveOutline(part.region.outer, { mirrored: lie.mirrored, turn: lie.angle, x: 0, y: 0 })),
-  }));
+function waysOf(part: NestPart, stocks: readonly NestStock[]): Way[] {
+  const turns = part.turns === undefined || part.turns === 'free' ? ({ step: Math.PI / 2 } as const) : part.turns;
+  const ways: Way[] = [];
+  stocks.forEach((stock, k) => {
+    if (part.stock?.includes(stock.name) === false) return;
+    for (const lie of liesOn({ ...part, turns }, stock)) {
+      const known = ways.find(w => w.lie.mirrored === lie.mirrored && Math.abs(w.lie.angle - lie.angle) < 1e-9);
+      const motion = { mirrored: lie.mirrored, turn: lie.angle, x: 0, y: 0 };
+      if (known) known.on.push(k);
+      else ways.push({ lie, box: bounds(moveOutline(part.region.outer, motion)), on: [k] });
+    }
+  });
+  return ways;
 }
 
 const line = (x0: Mm, y0: Mm, x1: Mm, y1: Mm): Polyline => [vertex({ x: x0, y: y0 }), vertex({ x: x1, y: y1 })];
 
-function cutsOf(ripped: Ripped, u: Usable, blanks: readonly Blank[]): Polyline[] {
-  return ripped.strips.flatMap(s => [
-    line(u.x, u.y + s.y + s.width, u.x + u.length, u.y + s.y + s.width),
-    ...s.blanks.map(b => {
-      const end = u.x + b.x + blanks[b.blank]!.ways[b.way]!.length;
-      return line(end, u.y + s.y, end, u.y + s.y + s.width);
-    }),
-  ]);
+function cutsOf(ripped: Ripped, u: Usable, blanks: readonly Blank[], kerf: Mm): Polyline[] {
+  return ripped.strips.flatMap(s => {
+    const across = (x: Mm): Polyline => line(u.x + x, u.y + s.y, u.x + x, u.y + s.y + s.width);
+    let done = 0;
+    const crosscuts = s.blanks.flatMap(b => {
+      const end = b.x + blanks[b.blank]!.ways[b.way]!.length;
+      // a defect before the piece is cut off first
+      const cuts = b.x > done + 1e-6 ? [across(b.x - kerf), across(end)] : [across(end)];
+      done = end + kerf;
+      return cuts;
+    });
+    return [line(u.x, u.y + s.y + s.width, u.x + u.length, u.y + s.y + s.width), ...crosscuts];
+  });
 }
 
-/** Parts on one kind of board or sheet so that a table saw gets them out in straight cuts: strips ripped along it, then crosscut. Each part
- * takes its box; the stock's count is not looked at. @param kerf of the saw, mm
- * @throws Unusable for an offcut, or a part whose box is larger than the stock */
-export function nestStraight(parts: readonly NestPart[], stock: NestStock, kerf: Mm): StraightLayout {
-  const u = usableOf(stock);
-  const ways = parts.map(p => waysOf(p, stock));
+function timberOf(stock: NestStock, { x, y, length, width }: Usable): Timber {
+  const defects = (stock.defects ?? []).map(d => {
+    const box = bounds(d.outer);
+    return { minX: box.minX - x, minY: box.minY - y, maxX: box.maxX - x, maxY: box.maxY - y };
+  });
+  return { length, width, defects, ...(stock.count !== undefined && { count: stock.count }) };
+}
+
+/** Where a box sawn out lies, as a part's place on its stock. */
+function placementOf(part: NestPart, { lie, box }: Way, b: RippedBlank, u: Usable): NestPlacement {
+  const at = { x: u.x + b.x - box.minX, y: u.y + b.y - box.minY };
+  return { part: part.id, motion: { ...(lie.mirrored && { mirrored: true }), turn: lie.angle, ...at } };
+}
+
+/** What a unit of area costs, by which stock is preferred. */
+const dearness = (stock: NestStock): number => {
+  const size = area(rawRegion(stock));
+  return (stock.price ?? size * 1e-6) / size;
+};
+
+/** Parts on boards and sheets so that a table saw gets them out in straight cuts: strips ripped along the stock, then crosscut; knots are
+ * crosscut out. Each part takes its box; stock that costs less by area is taken first. @param kerf of the saw, mm
+ * @throws Unusable for an offcut: only boards and sheets are ripped straight */
+export function nestStraight(parts: readonly NestPart[], stocks: readonly NestStock[], kerf: Mm): StraightLayout {
+  const sorted = [...stocks].sort((a, b) => dearness(a) - dearness(b));
+  const usable = sorted.map(usableOf);
+  const ways = parts.map(p => waysOf(p, sorted));
   const blanks = parts.map(
     (p, i): Blank => ({
       quantity: p.quantity,
-      ways: ways[i]!.map(({ box }) => ({ length: box.maxX - box.minX, width: box.maxY - box.minY })),
+      ways: ways[i]!.map(({ box, on }) => ({ length: box.maxX - box.minX, width: box.maxY - box.minY, on })),
     }),
   );
-  const ripped =
-    rip(blanks, u.length, u.width, kerf) ??
-    refuse(`stock.${stock.name}`, 'too small', 'stock that takes the box of every part');
-  const raw = rawRegion(stock);
-  return {
-    pieces: ripped.map((r, k): StraightPiece => {
-      const laid = r.strips.flatMap(s => s.blanks);
-      const placements = laid.map((b): NestPlacement => {
-        const { lie, box } = ways[b.blank]![b.way]!;
-        const motion = {
-          ...(lie.mirrored && { mirrored: true }),
-          turn: lie.angle,
-          x: u.x + b.x - box.minX,
-          y: u.y + b.y - box.minY,
-        };
-        return { part: parts[b.blank]!.id, motion };
-      });
-      const top = Math.max(...r.strips.map(s => u.y + s.y + s.width));
-      const used = { x: Math.max(...r.strips.map(s => u.x + s.used)), y: top };
-      const covered = laid.reduce((sum, b) => sum + area(parts[b.blank]!.region), 0);
-      const offcut = offcutOf(raw, used, kerf);
-      const cuts = cutsOf(r, u, blanks);
-      return {
-        stock: stock.name,
-        number: k + 1,
-        placements,
-        utilisation: covered / area(raw),
-        cuts,
-        ...(offcut && { offcut }),
-      };
-    }),
-  };
+  const timbers = sorted.map((s, k) => timberOf(s, usable[k]!));
+  const { boards, left } = rip(blanks, timbers, kerf);
+  const byId = partsById(parts);
+  const pieces = boards.map((ripped, i): StraightPiece => {
+    const [stock, u] = [sorted[ripped.timber]!, usable[ripped.timber]!];
+    const laid = ripped.strips.flatMap(s => s.blanks);
+    const placements = laid.map(b => placementOf(parts[b.blank]!, ways[b.blank]![b.way]!, b, u));
+    const number = boards.slice(0, i + 1).filter(b => b.timber === ripped.timber).length;
+    return { ...nestedPiece(stock, number, placements, byId, kerf), cuts: cutsOf(ripped, u, blanks, kerf) };
+  });
+  const unplaced = parts.map((p, i) => ({ part: p.id, quantity: left.filter(l => l === i).length }));
+  return nestLayout(pieces, unplaced, stocks);
 }

@@ -1,18 +1,16 @@
-import type { Finding } from '../findings/finding.js';
 import { refuse, requireRange } from '../findings/unusable.js';
-import { area, bounds } from '../geometry/measure.js';
-import { type Motion, moveOutline } from '../geometry/motion.js';
+import type { Motion } from '../geometry/motion.js';
 import type { Mm } from '../units/length.js';
 import type { Prepared, Problem } from './engine/prepared.js';
-import { type Effort, type Rounds, runNow, runWith, type Watch } from './engine/rounds.js';
+import { type Effort, type Rounds, runNow, runWith, SHARED, type Watch } from './engine/rounds.js';
 import { searchSheets } from './engine/search-sheets.js';
 import type { Laid, LaidSheet, SheetLayout } from './engine/sheets.js';
 import { preparedOf, type Runner } from './engine/task.js';
-import type { NestedPiece, NestLayout, NestPart, NestPlacement, NestStock } from './job.js';
-import { offcutOf } from './offcut.js';
+import type { NestLayout, NestPart, NestPlacement, NestStock } from './job.js';
+import { nestedPiece, nestLayout, partsById } from './nest-layout.js';
 import { kindOf, leastWidth } from './part-room.js';
 import { plainStart } from './plain-start.js';
-import { type Room, rawRegion, roomOf } from './stock-room.js';
+import { type Room, roomOf } from './stock-room.js';
 
 export interface NestOptions {
   /** between finished outlines: cut and safety, mm, 0 or more */
@@ -65,64 +63,37 @@ function motionOf(p: Prepared, room: Room, laid: Laid): Motion {
   return { ...(turn.mirrored && { mirrored: true }), turn: turn.angle, x, y };
 }
 
-function pieceOf(job: Job, p: Prepared, sheet: LaidSheet, number: number): NestedPiece {
-  const stock = job.stocks[sheet.stock]!;
-  const placements = sheet.laid.map(
-    (l): NestPlacement => ({ part: job.parts[l.kind]!.id, motion: motionOf(p, job.rooms[sheet.stock]!, l) }),
-  );
-  const boxes = sheet.laid.map((l, i) => bounds(moveOutline(job.parts[l.kind]!.region.outer, placements[i]!.motion)));
-  const used = { x: Math.max(...boxes.map(b => b.maxX)), y: Math.max(...boxes.map(b => b.maxY)) };
-  const raw = rawRegion(stock);
-  const covered = sheet.laid.reduce((sum, l) => sum + area(job.parts[l.kind]!.region), 0);
-  const offcut = offcutOf(raw, used, job.gap);
-  return { stock: stock.name, number, placements, utilisation: covered / area(raw), ...(offcut && { offcut }) };
-}
-
-function unplacedOf(job: Job, left: readonly number[]): NestLayout['unplaced'] {
-  return job.parts.flatMap((part, k) => {
-    const quantity = left.filter(l => l === k).length;
-    return quantity > 0 ? [{ part: part.id, quantity }] : [];
-  });
-}
-
-const noPlace = (part: string, quantity: number): Finding => ({
-  level: 'stop',
-  rule: 'no-place',
-  where: part,
-  message: `${part}: ${quantity} found no place on the stock there is`,
-  value: quantity,
-  limit: 0,
-});
-
 /** The engine's layout as pieces of stock, the fullest of each stock first: the last has the most left over. */
 function layoutOf(job: Job, found: SheetLayout): NestLayout {
   const p = preparedOf(job.problem);
+  const parts = partsById(job.parts);
   const numbers = new Map<number, number>();
   const full = (s: LaidSheet): number => s.laid.reduce((sum, l) => sum + p.area[l.kind]!, 0);
   const sorted = [...found.sheets].sort((a, b) => a.stock - b.stock || full(b) - full(a));
   const pieces = sorted.map(sheet => {
     const number = (numbers.get(sheet.stock) ?? 0) + 1;
     numbers.set(sheet.stock, number);
-    return pieceOf(job, p, sheet, number);
+    const room = job.rooms[sheet.stock]!;
+    const placements = sheet.laid.map(
+      (l): NestPlacement => ({ part: job.parts[l.kind]!.id, motion: motionOf(p, room, l) }),
+    );
+    return nestedPiece(job.stocks[sheet.stock]!, number, placements, parts, job.gap);
   });
-  const unplaced = unplacedOf(job, found.left);
-  const areas = found.sheets.map(s => area(rawRegion(job.stocks[s.stock]!)));
-  const total = areas.reduce((sum, a) => sum + a, 0);
-  const covered = found.sheets.flatMap(s => s.laid).reduce((sum, l) => sum + area(job.parts[l.kind]!.region), 0);
-  return {
-    pieces,
-    unplaced,
-    cost: found.sheets.reduce((sum, s) => sum + (job.stocks[s.stock]!.price ?? 0), 0),
-    utilisation: total > 0 ? covered / total : 0,
-    findings: unplaced.map(u => noPlace(u.part, u.quantity)),
-  };
+  const left = job.parts.map((part, k) => ({ part: part.id, quantity: found.left.filter(l => l === k).length }));
+  return nestLayout(pieces, left, job.stocks);
+}
+
+/** A first layout, where the search is long enough to be stopped before its first round is over. */
+function firstOf(job: Job, effort: Effort, seed: number): SheetLayout | undefined {
+  const long = effort.kind === 'seconds' || effort.steps >= SHARED;
+  return plainStart(job) ?? (long ? runNow(searchSheets(job.problem, { kind: 'steps', steps: 1 }, seed)) : undefined);
 }
 
 /** What fits nowhere from the start is left out of the search. */
 function* search(job: Job, effort: Effort, seed: number): Rounds<SheetLayout> {
   if (job.parts.length === 0 || job.stocks.length === 0)
     return { sheets: [], left: job.problem.kinds.flatMap((k, i) => Array.from({ length: k.quantity }, () => i)) };
-  return yield* searchSheets(job.problem, effort, seed, plainStart(job));
+  return yield* searchSheets(job.problem, effort, seed, firstOf(job, effort, seed));
 }
 
 /** Lays parts out on stock: fewest and cheapest pieces first, then the most left whole of the least filled. Finished outlines lie a gap

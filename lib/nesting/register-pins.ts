@@ -9,6 +9,7 @@ import { PIN_SIZES, PIN_WALL } from '../models/registration.js';
 import { cutWidth, type Stock } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
 import type { RegisterPin, Sheet } from './sheet.js';
+import { isPlainStock, lacking } from './stock-family.js';
 
 // Two pins through the waste of a sheet into the bed, as far from the line the sheet is turned over on as each other: turned over, the
 // sheet drops on the same two pins. Lengths mm.
@@ -21,14 +22,16 @@ const LEAST_APART = 10;
 /** Wood between a hole and a cut or an edge. */
 const wallOf = (diameter: Mm): Mm => Math.max(PIN_WALL, diameter / 2);
 
-/** Where the middle of a pin may not lie: parts with what is cut round them, and wood left round that. */
+/** Where the middle of a pin may not lie: parts with what is cut round them, where there is no sound wood, and wood left round that. */
 function keptClear(sheet: Sheet, diameter: Mm): Region[] {
+  const by = diameter / 2 + wallOf(diameter);
   const grown = new Map<CutPart, readonly Region[]>();
-  return sheet.placements.flatMap(({ cut, motion }) => {
-    const own = grown.get(cut) ?? offset(cut.footprint, diameter / 2 + wallOf(diameter));
+  const parts = sheet.placements.flatMap(({ cut, motion }) => {
+    const own = grown.get(cut) ?? offset(cut.footprint, by);
     grown.set(cut, own);
     return own.map(r => moveRegion(r, motion));
   });
+  return [...parts, ...offset(lacking(sheet.stock), by)];
 }
 
 type Span = readonly [from: Mm, to: Mm];
@@ -64,8 +67,10 @@ function pairOf(sheet: Sheet, diameter: Mm): readonly [RegisterPin, RegisterPin]
   ];
 }
 
-/** The same sheet with its parts moved along it, so that a pin goes in front of them; undefined where there is no room for that. */
+/** The same sheet with its parts moved along it, so that a pin goes in front of them; undefined where there is no room for that, or knots or the stock's outline keep
+ * parts where they are. */
 function movedAlong(sheet: Sheet, diameter: Mm): Sheet | undefined {
+  if (!isPlainStock(sheet.stock)) return undefined;
   const boxes = sheet.placements.map(p => bounds(moveRegion(p.cut.finished, p.motion).outer));
   const by = diameter + 2 * wallOf(diameter) + Math.max(...sheet.placements.map(p => cutWidth(p.cut.cutter)));
   if (boundsOfAll(boxes).maxX + by + Math.max(by, sheet.stock.margin) > sheet.stock.length) return undefined;

@@ -1,9 +1,20 @@
+import type { Box } from '../geometry/measure.js';
 import type { Mm } from '../units/length.js';
 
-/** A box to be sawn out: its size along the stock and across it in each of the ways it may lie. */
+/** A box to be sawn out: its size along the stock and across it in each of the ways it may lie, and the timbers it may lie on so. */
 export interface Blank {
-  readonly ways: readonly { readonly length: Mm; readonly width: Mm }[];
+  readonly ways: readonly { readonly length: Mm; readonly width: Mm; readonly on: readonly number[] }[];
   readonly quantity: number;
+}
+
+/** The usable part of a kind of stock, mm. */
+export interface Timber {
+  readonly length: Mm;
+  readonly width: Mm;
+  /** as many as are needed unless given */
+  readonly count?: number;
+  /** where nothing may lie */
+  readonly defects: readonly Box[];
 }
 
 /** A box laid in a strip: which blank, in which of its ways, and where its lower left corner is on the usable part of the stock. */
@@ -25,7 +36,15 @@ export interface Strip {
 
 /** One piece of stock cut straight: strips from the lower edge up. */
 export interface Ripped {
+  /** which timber it is */
+  readonly timber: number;
   readonly strips: readonly Strip[];
+}
+
+/** What is sawn from what, and the blanks that found no place, one entry each. */
+export interface Rips {
+  readonly boards: readonly Ripped[];
+  readonly left: readonly number[];
 }
 
 interface Piece {
@@ -33,55 +52,91 @@ interface Piece {
   readonly way: number;
   readonly length: Mm;
   readonly width: Mm;
+  readonly on: readonly number[];
+}
+
+interface Open {
+  readonly timber: number;
+  readonly strips: Strip[];
 }
 
 const ROUNDING: Mm = 1e-6;
 
-/** The strip a piece wastes least width in, of those it fits. */
-function bestStrip(boards: readonly Strip[][], piece: Piece, length: Mm, kerf: Mm): [number, number] | undefined {
-  let best: [number, number] | undefined;
-  let least = Infinity;
-  boards.forEach((strips, b) => {
-    strips.forEach((s, k) => {
-      const at = s.blanks.length > 0 ? s.used + kerf : 0;
-      if (piece.width > s.width + ROUNDING || at + piece.length > length + ROUNDING) return;
-      if (s.width - piece.width >= least - ROUNDING) return;
-      least = s.width - piece.width;
-      best = [b, k];
+/** Where in a strip the next piece may begin; undefined where it would end past the stock. */
+function nextPlace(strip: Strip, piece: Piece, { length, defects }: Timber, kerf: Mm): Mm | undefined {
+  let x = strip.blanks.length > 0 ? strip.used + kerf : 0;
+  const inWay = (b: Box): boolean =>
+    b.maxX > x + ROUNDING &&
+    b.minX < x + piece.length - ROUNDING &&
+    b.maxY > strip.y + ROUNDING &&
+    b.minY < strip.y + piece.width - ROUNDING;
+  for (let hit = defects.find(inWay); hit; hit = defects.find(inWay)) x = hit.maxX;
+  return x + piece.length <= length + ROUNDING ? x : undefined;
+}
+
+interface Found {
+  readonly strips: Strip[];
+  /** of the strip among them; one past the last for a new one */
+  readonly index: number;
+  readonly strip: Strip;
+  readonly x: Mm;
+}
+
+/** The strip a piece wastes least width in, of those there are. */
+function bestStrip(boards: readonly Open[], piece: Piece, timbers: readonly Timber[], kerf: Mm): Found | undefined {
+  let best: Found | undefined;
+  for (const { timber, strips } of boards.filter(b => piece.on.includes(b.timber)))
+    strips.forEach((strip, index) => {
+      if (piece.width > strip.width + ROUNDING || (best && strip.width >= best.strip.width - ROUNDING)) return;
+      const x = nextPlace(strip, piece, timbers[timber]!, kerf);
+      if (x !== undefined) best = { strips, index, strip, x };
     });
-  });
   return best;
 }
 
-function intoStrip(s: Strip, piece: Piece, kerf: Mm): Strip {
-  const x = s.blanks.length > 0 ? s.used + kerf : 0;
-  return { ...s, blanks: [...s.blanks, { blank: piece.blank, way: piece.way, x, y: s.y }], used: x + piece.length };
+/** A new strip for a piece on a board, above the others. */
+function newStrip({ strips }: Open, piece: Piece, timber: Timber, kerf: Mm): Found | undefined {
+  const last = strips.at(-1);
+  const y = last ? last.y + last.width + kerf : 0;
+  if (y + piece.width > timber.width + ROUNDING) return undefined;
+  const strip: Strip = { y, width: piece.width, blanks: [], used: 0 };
+  const x = nextPlace(strip, piece, timber, kerf);
+  return x === undefined ? undefined : { strips, index: strips.length, strip, x };
 }
 
-/** Where the next strip of a board starts. */
-const nextEdge = (strips: readonly Strip[], kerf: Mm): Mm => {
-  const last = strips.at(-1);
-  return last ? last.y + last.width + kerf : 0;
-};
+/** A new strip on an open board, or on a new one of the first timber that takes the piece. */
+function newPlace(boards: Open[], piece: Piece, timbers: readonly Timber[], kerf: Mm): Found | undefined {
+  for (const board of boards.filter(b => piece.on.includes(b.timber))) {
+    const found = newStrip(board, piece, timbers[board.timber]!, kerf);
+    if (found) return found;
+  }
+  for (const [k, timber] of timbers.entries()) {
+    const taken = boards.filter(b => b.timber === k).length;
+    if (!piece.on.includes(k) || taken >= (timber.count ?? Infinity)) continue;
+    const board: Open = { timber: k, strips: [] };
+    const found = newStrip(board, piece, timber, kerf);
+    if (!found) continue;
+    boards.push(board);
+    return found;
+  }
+  return undefined;
+}
 
-/** Widest first, each into the strip it fits best, else a new strip, else a new board: first fit decreasing height, for boards. */
-function ripInOrder(pieces: readonly Piece[], length: Mm, width: Mm, kerf: Mm): Ripped[] {
-  const boards: Strip[][] = [];
+/** Each into the strip it fits best, else a new strip, else a new board: first fit decreasing height, for boards. */
+function ripInOrder(pieces: readonly Piece[], timbers: readonly Timber[], kerf: Mm): Rips {
+  const boards: Open[] = [];
+  const left: number[] = [];
   for (const piece of pieces) {
-    const found = bestStrip(boards, piece, length, kerf);
-    if (found) {
-      const [b, k] = found;
-      boards[b]![k] = intoStrip(boards[b]![k]!, piece, kerf);
+    const found = bestStrip(boards, piece, timbers, kerf) ?? newPlace(boards, piece, timbers, kerf);
+    if (!found) {
+      left.push(piece.blank);
       continue;
     }
-    let board = boards.find(strips => nextEdge(strips, kerf) + piece.width <= width + ROUNDING);
-    if (!board) {
-      board = [];
-      boards.push(board);
-    }
-    board.push(intoStrip({ y: nextEdge(board, kerf), width: piece.width, blanks: [], used: 0 }, piece, kerf));
+    const { strips, index, strip, x } = found;
+    const laid: RippedBlank = { blank: piece.blank, way: piece.way, x, y: strip.y };
+    strips[index] = { ...strip, blanks: [...strip.blanks, laid], used: x + piece.length };
   }
-  return boards.map(strips => ({ strips }));
+  return { boards, left };
 }
 
 type Size = { readonly length: Mm; readonly width: Mm };
@@ -94,35 +149,44 @@ const ORDERS: readonly Order[] = [
   (a, b) => b.length - a.length || b.width - a.width,
 ];
 
-/** Blanks on as few pieces of stock as are found, cut straight through from edge to edge: strips ripped along the stock, then crosscut
- * (a narrower blank is then ripped once more). What a table saw can do.
- * @param length, width usable size of the stock, mm @param kerf of the saw
- * @returns undefined if a blank is larger than the stock
+/** The pieces of all blanks, each lying one way that fits a timber, the first choice of those; on no timber where none does. */
+function piecesOf(blanks: readonly Blank[], timbers: readonly Timber[], choice: Choice): Piece[] {
+  const fits = (p: Piece): boolean =>
+    p.on.some(k => p.length <= timbers[k]!.length + ROUNDING && p.width <= timbers[k]!.width + ROUNDING);
+  return blanks.flatMap((b, blank) => {
+    const ways = b.ways.map((w, way): Piece => ({ blank, way, ...w }));
+    const nowhere: Piece = { blank, way: 0, length: Infinity, width: Infinity, on: [] };
+    const [first = nowhere] = ways.filter(fits).sort((p, q) => choice(p, q) || p.way - q.way);
+    return Array.from({ length: b.quantity }, () => first);
+  });
+}
+
+/** Numbers a result is ranked by, the first that differs decides; less is better. */
+const rank = ({ boards, left }: Rips, timbers: readonly Timber[]): number[] => [
+  left.length,
+  boards.reduce((sum, b) => sum + timbers[b.timber]!.length * timbers[b.timber]!.width, 0),
+  boards.length,
+  boards.reduce((sum, b) => sum + b.strips.length, 0),
+];
+
+function better(a: readonly number[], b: readonly number[]): boolean {
+  const at = a.findIndex((v, i) => Math.abs(v - b[i]!) > ROUNDING);
+  return at >= 0 && a[at]! < b[at]!;
+}
+
+/** Blanks on as little stock as is found, cut straight through from edge to edge: strips ripped along the stock, then crosscut
+ * (a narrower blank is then ripped once more, a defect crosscut out). What a table saw can do.
+ * @param timbers the first that takes a piece is taken; those preferred stand first @param kerf of the saw
  * Source: levels by decreasing height, Coffman, Garey, Johnson and Tarjan 1980. */
-export function rip(blanks: readonly Blank[], length: Mm, width: Mm, kerf: Mm): readonly Ripped[] | undefined {
-  let best: Ripped[] | undefined;
-  const strips = (r: readonly Ripped[]): number => r.reduce((sum, b) => sum + b.strips.length, 0);
+export function rip(blanks: readonly Blank[], timbers: readonly Timber[], kerf: Mm): Rips {
+  let best: Rips | undefined;
   for (const choice of CHOICES) {
-    const pieces = blanks.flatMap((b, blank) => {
-      const fitting = b.ways
-        .map((w, way) => ({ blank, way, length: w.length, width: w.width }))
-        .filter(w => w.length <= length + ROUNDING && w.width <= width + ROUNDING)
-        .sort((p, q) => choice(p, q) || p.way - q.way);
-      const [first] = fitting;
-      return Array.from({ length: b.quantity }, () => first);
-    });
-    const known = pieces.filter(p => p !== undefined);
-    if (known.length < pieces.length) return undefined;
+    const pieces = piecesOf(blanks, timbers, choice);
     for (const order of ORDERS) {
-      const ripped = ripInOrder(
-        [...known].sort((p, q) => order(p, q) || p.blank - q.blank),
-        length,
-        width,
-        kerf,
-      );
-      if (!best || ripped.length < best.length || (ripped.length === best.length && strips(ripped) < strips(best)))
-        best = ripped;
+      const sorted = [...pieces].sort((p, q) => order(p, q) || p.blank - q.blank);
+      const ripped = ripInOrder(sorted, timbers, kerf);
+      if (!best || better(rank(ripped, timbers), rank(best, timbers))) best = ripped;
     }
   }
-  return best ?? [];
+  return best ?? { boards: [], left: [] };
 }

@@ -1,5 +1,6 @@
 import type { CutPart } from '../cutting/cut-part.js';
 import type { Motion } from '../geometry/motion.js';
+import type { Outline, Polyline } from '../geometry/outline.js';
 import type { Point } from '../geometry/point.js';
 import type { Stock } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
@@ -27,6 +28,10 @@ export interface Sheet {
   readonly placements: readonly Placement[];
   /** of a sheet worked on both faces: each is the mirror image of one of them about the line the sheet is turned over on */
   readonly pins?: readonly RegisterPin[];
+  /** of a straight layout: rips along the stock, then crosscuts, each the saw's near edge */
+  readonly rips?: readonly Polyline[];
+  /** the largest piece a straight cut leaves whole, if it leaves any */
+  readonly offcut?: Outline;
   /** finished area over the stock's area, 0 to 1 */
   readonly utilisation: number;
 }

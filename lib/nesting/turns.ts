@@ -4,6 +4,7 @@ import { moveRegion, turning } from '../geometry/motion.js';
 import { offset } from '../geometry/offset.js';
 import { type Outline, type Region, solid } from '../geometry/outline.js';
 import type { Point } from '../geometry/point.js';
+import type { Stock } from '../stock/stock.js';
 import type { Mm, Radians } from '../units/length.js';
 import { type Silhouette, silhouette } from './silhouette.js';
 
@@ -17,13 +18,15 @@ export interface Turned {
 
 const QUARTER = Math.PI / 2;
 
-/** Directions a part may lie in, anticlockwise from its first face's frame: grain along x either way, or, without grain, quarter turns. */
-export function allowedTurns(cut: CutPart): Radians[] {
+/** Directions a part may lie in, anticlockwise from its first face's frame: its grain along the stock's either way, or, where one of them
+ * has none, quarter turns. @param runs the way the stock's grain runs, x being along */
+export function allowedTurns(cut: CutPart, runs: Stock['grain'] = 'along'): Radians[] {
   const { grain } = cut.part;
-  if (grain === undefined) return [0, QUARTER, 2 * QUARTER, 3 * QUARTER];
+  if (grain === undefined || runs === 'none') return [0, QUARTER, 2 * QUARTER, 3 * QUARTER];
   const seen = cut.first.face === 'front' ? grain : Math.PI - grain;
+  const along = runs === 'along' ? 0 : QUARTER;
   // -0 would be one more direction
-  return [0 - seen, Math.PI - seen];
+  return [along - seen, along + Math.PI - seen];
 }
 
 const near = (a: Mm, b: Mm): boolean => Math.abs(a - b) < 1e-6;
@@ -42,10 +45,10 @@ function lay(room: readonly Region[], turn: Radians): Turned {
 
 /** The ways a part may lie, with the room it needs: its finished outline grown by half the gap, so that rooms side by side keep the gap.
  * Ways that take the same room as an earlier one are left out. @param gap between finished outlines, mm, above 0 */
-export function waysToLie(cut: CutPart, gap: Mm): Turned[] {
+export function waysToLie(cut: CutPart, gap: Mm, runs?: Stock['grain']): Turned[] {
   const room = offset([solid(cut.finished.outer)], gap / 2);
   const ways: Turned[] = [];
-  for (const turn of allowedTurns(cut)) {
+  for (const turn of allowedTurns(cut, runs)) {
     const way = lay(room, turn);
     if (!ways.some(w => alike(w.silhouette, way.silhouette))) ways.push(way);
   }

@@ -8,7 +8,7 @@ const REPORT = 'report.json';
 const ALWAYS =
   /^(coupon\.(json|txt)|(assembled|exploded)\.(svg|png)|packet\.html|cutlist\.csv|templates\/[a-z0-9-]+\.pdf|solids\/[A-Za-z0-9-]+\.3mf)$/;
 
-const FOLDERS = ['parts', 'sheets', 'templates', 'solids'];
+const FOLDERS = ['parts', 'sheets', 'layouts', 'templates', 'solids'];
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -32,7 +32,8 @@ function reportedFiles(text: string): Set<string> | undefined {
   if (!isRecord(report) || report['rimwright'] !== 1) return undefined;
   const parts = texts(report['parts'], 'id').flatMap(id => ['', '-back', '-side'].map(s => `parts/${id}${s}`));
   const sheets = ['file', 'back'].flatMap(key => texts(report['sheets'], key)).map(f => f.replace(/\.dxf$/, ''));
-  return new Set([REPORT, ...[...parts, ...sheets].flatMap(f => [`${f}.dxf`, `${f}.svg`])]);
+  const pictures = texts(report['sheets'], 'picture').flatMap(f => [f, f.replace(/\.svg$/, '.png')]);
+  return new Set([REPORT, ...pictures, ...[...parts, ...sheets].flatMap(f => [`${f}.dxf`, `${f}.svg`])]);
 }
 
 const nameIn = (entry: Dirent, under: string): string => (under ? `${under}/${entry.name}` : entry.name);

@@ -16,6 +16,8 @@ interface ReportPlacement {
 interface NestReportSheet {
   readonly file: string;
   readonly stock: string;
+  /** a picture of it, as SVG; a PNG may lie beside it */
+  readonly picture: string;
   /** id of every part cut from it */
   readonly parts: readonly string[];
   readonly placements: readonly ReportPlacement[];
@@ -42,11 +44,16 @@ export interface NestReport {
 export const nestedFile = (piece: NestedPiece, index: number): string =>
   `sheets/${String(index + 1).padStart(2, '0')}-${piece.stock}`;
 
+/** Path of a piece's picture, without ending. */
+export const nestedPictureFile = (piece: NestedPiece, index: number): string =>
+  nestedFile(piece, index).replace('sheets/', 'layouts/');
+
 const corners = (outline: Outline) => outline.map(v => [v.x, v.y, v.bulge] as const);
 
 function sheetOf(piece: NestedPiece, index: number): NestReportSheet {
   return {
     file: `${nestedFile(piece, index)}.dxf`,
+    picture: `${nestedPictureFile(piece, index)}.svg`,
     stock: piece.stock,
     parts: piece.placements.map(p => p.part),
     placements: piece.placements.map(({ part, motion }) => ({

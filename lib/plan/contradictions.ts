@@ -1,4 +1,6 @@
-import type { Cutter } from '../stock/stock.js';
+import { bounds } from '../geometry/measure.js';
+import { type Cutter, cutWidth } from '../stock/stock.js';
+import { printMm } from '../units/print-length.js';
 import { type Contradiction, say, unless } from './contradiction.js';
 import { helmWheelContradictions } from './helm-wheel-contradictions.js';
 import type { Plan } from './plan.js';
@@ -49,6 +51,44 @@ const stockIsLeft: Rule = ({ stock, units }) =>
     ),
   ]);
 
+const gapTakesTheCut: Rule = ({ stock, cutter, units }) =>
+  stock.flatMap(s => {
+    const cut = cutWidth(s.cutter ?? cutter);
+    const allowed = `at least the width of the cut, ${say(cut, units)}: parts lie that far apart`;
+    return unless(s.gap === undefined || s.gap >= cut - 1e-9, `stock.${s.name}.gap`, say(s.gap ?? 0, units), allowed);
+  });
+
+const straightIsSawn: Rule = ({ stock, method }) =>
+  stock.flatMap(s => [
+    ...unless(
+      s.layout !== 'straight' || method === 'hand',
+      `stock.${s.name}.layout`,
+      'straight',
+      `free, since method is ${method}; straight rips are for method hand`,
+    ),
+    ...unless(
+      s.layout !== 'straight' || s.outline === undefined,
+      `stock.${s.name}.outline`,
+      'given',
+      'left out where layout is straight: only boards and sheets are ripped',
+    ),
+  ]);
+
+/** Knots and splits lie on the piece they are in, if only by a part of them. */
+const defectsAreOnIt: Rule = ({ stock }) =>
+  stock.flatMap(s =>
+    (s.defects ?? []).flatMap((defect, i) => {
+      const { minX, minY, maxX, maxY } = bounds(defect.outer);
+      const on = maxX > 0 && maxY > 0 && minX < s.length && minY < s.width;
+      return unless(
+        on,
+        `stock.${s.name}.defects[${i}]`,
+        'beside the piece',
+        `a place on it, measured from its lower left corner: ${printMm(s.length)} along and ${printMm(s.width)} across`,
+      );
+    }),
+  );
+
 const KIND_OF = { hand: 'saw', router: 'router', laser: 'laser' } as const satisfies Readonly<
   Record<Plan['method'], Cutter['kind']>
 >;
@@ -81,6 +121,9 @@ const RULES: readonly Rule[] = [
   stockIsNamed,
   stockNamesDiffer,
   stockIsLeft,
+  gapTakesTheCut,
+  straightIsSawn,
+  defectsAreOnIt,
   cutterSuitsMethod,
   passWithinReach,
   ofTheModel,

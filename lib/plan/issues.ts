@@ -11,13 +11,20 @@ const valueAt = (written: Written, path: Path): string => written.fields.get(fie
 /** Issues that say a value is altogether of another kind. */
 const OTHER_KIND: readonly SchemaIssue['code'][] = ['invalid_type', 'invalid_value', 'invalid_union'];
 
-/** What is wrong inside the one alternative of a union whose kind the value has; nothing where there is no such one. */
+const unknownKeys = (branch: readonly SchemaIssue[]): number =>
+  branch.reduce((sum, i) => sum + (i.code === 'unrecognized_keys' && i.path.length === 0 ? i.keys.length : 0), 0);
+
+/** What is wrong inside the alternative of a union that is meant: the one of the value's kind; of several, where all that is wrong is inside,
+ * the first that knows most of its keys. Nothing where there is no such one. */
 function insideUnion(issue: SchemaIssue): readonly SchemaIssue[] {
   if (issue.code !== 'invalid_union') return [];
   const ofKind = issue.errors.filter(
     branch => !branch.some(inner => inner.path.length === 0 && OTHER_KIND.includes(inner.code)),
   );
-  return (ofKind.length === 1 && ofKind[0]) || [];
+  if (ofKind.length < 2) return ofKind[0] ?? [];
+  const inside = (branch: readonly SchemaIssue[]): boolean =>
+    branch.every(i => i.path.length > 0 || i.code === 'unrecognized_keys');
+  return ofKind.filter(inside).sort((a, b) => unknownKeys(a) - unknownKeys(b))[0] ?? [];
 }
 
 function fromSchema(written: Written, issue: SchemaIssue, above: Path): readonly Issue[] {

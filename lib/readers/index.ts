@@ -6,4 +6,5 @@ export type { Gap } from './ends.js';
 export * from './maker.js';
 export type { Piece } from './piece.js';
 export * from './regions.js';
+export * from './svg.js';
 export * from './svg-path.js';

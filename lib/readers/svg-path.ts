@@ -5,6 +5,7 @@ import { arcsFromEllipse } from '../geometry/ellipse.js';
 import { type Vertex, vertex } from '../geometry/outline.js';
 import { distance, type Point } from '../geometry/point.js';
 import type { Mm } from '../units/length.js';
+import { type Affine, placed, placedEllipse } from './affine.js';
 import { BRIDGE } from './chain.js';
 import { drawingOf, type ReadDrawing } from './drawing.js';
 import type { Piece } from './piece.js';
@@ -39,10 +40,12 @@ interface Pen {
 
 interface Paper {
   readonly pieces: Piece[];
+  /** from the path's units to mm, y up */
+  readonly map: Affine;
   readonly place: (p: Point) => Point;
-  readonly scale: number;
-  readonly flip: boolean;
   readonly tolerance: Mm;
+  /** what the path is, for the sources of its pieces; empty where there is but one */
+  readonly name: string;
   deviation: Mm;
 }
 
@@ -52,7 +55,7 @@ const finish = (pen: Pen, paper: Paper, closed: boolean): void => {
   if (line.length < 2) return;
   const [a, b] = [line[0]!, line.at(-1)!];
   const meets = a.x === b.x && a.y === b.y;
-  const source = `subpath from command ${pen.first}`;
+  const source = `${paper.name}subpath from command ${pen.first}`;
   paper.pieces.push(
     closed ? { line: meets ? line.slice(0, -1) : line, closed: true, source } : { line, closed: false, source },
   );
@@ -79,17 +82,16 @@ function curveTo(pen: Pen, paper: Paper, controls: readonly Point[]): void {
 function arcTo(pen: Pen, paper: Paper, values: readonly number[], to: Point): void {
   const [rx, ry, degrees, large, sweep] = values as [number, number, number, number, number];
   if (distance(pen.at, to) === 0) return;
-  const hand = paper.flip ? -1 : 1;
   const arc = centered({
-    from: paper.place(pen.at),
-    to: paper.place(to),
-    rx: rx * paper.scale,
-    ry: ry * paper.scale,
-    turn: (hand * degrees * Math.PI) / 180,
+    from: pen.at,
+    to,
+    rx,
+    ry,
+    turn: (degrees * Math.PI) / 180,
     large: large === 1,
-    anticlockwise: (sweep === 1) !== paper.flip,
+    anticlockwise: sweep === 1,
   });
-  if (arc) lay(pen, paper, arcsFromEllipse(arc, paper.tolerance), to);
+  if (arc) lay(pen, paper, arcsFromEllipse(placedEllipse(paper.map, arc), paper.tolerance), to);
   else lineTo(pen, paper, to);
 }
 
@@ -129,6 +131,26 @@ function draw(pen: Pen, paper: Paper, command: PathCommand, index: number): void
   pen.controlOf = controlOf;
 }
 
+/** The pieces of SVG path data under a map to mm, and how far arcs laid for its curves stray. @param name what its pieces' sources begin with
+ * @throws Unusable with the character's place */
+export function pathPieces(
+  data: string,
+  map: Affine,
+  tolerance: Mm,
+  name = '',
+): { readonly pieces: readonly Piece[]; readonly deviation: Mm } {
+  const paper: Paper = { pieces: [], map, place: p => placed(map, p), tolerance, name, deviation: 0 };
+  const origin = { x: 0, y: 0 };
+  const pen: Pen = { at: origin, start: origin, control: undefined, controlOf: undefined, vertices: [], first: 1 };
+  pathCommands(data).forEach((command, i) => {
+    if (command.values.some(n => !Number.isFinite(n)))
+      refuse('path data', `command ${i + 1} has a number out of range`, 'finite numbers');
+    draw(pen, paper, command, i);
+  });
+  finish(pen, paper, false);
+  return paper;
+}
+
 /** SVG path data (the `d` of a path) as outlines of lines and true arcs: all commands M L H V C S Q T A Z, absolute and relative; circular arcs
  * stay the circles they are, Béziers and elliptical arcs become arcs within the tolerance. Subpaths closed by Z or by their ends are outlines,
  * the rest is chained like any drawing's pieces; nesting decides what is an opening (the even-odd rule).
@@ -138,15 +160,7 @@ function draw(pen: Pen, paper: Paper, command: PathCommand, index: number): void
 export function readSvgPath(data: string, options: SvgPathOptions = {}): ReadDrawing {
   const { scale = 1, yDown = true, tolerance = CURVE_TOLERANCE, bridge = BRIDGE } = options;
   requireRange('scale', scale, 1e-9, 1e9, 'mm a unit');
-  const place = (p: Point): Point => ({ x: p.x * scale, y: yDown ? -p.y * scale : p.y * scale });
-  const paper: Paper = { pieces: [], place, scale, flip: yDown, tolerance, deviation: 0 };
-  const origin = { x: 0, y: 0 };
-  const pen: Pen = { at: origin, start: origin, control: undefined, controlOf: undefined, vertices: [], first: 1 };
-  pathCommands(data).forEach((command, i) => {
-    if (command.values.some(n => !Number.isFinite(n)))
-      refuse('path data', `command ${i + 1} has a number out of range`, 'finite numbers');
-    draw(pen, paper, command, i);
-  });
-  finish(pen, paper, false);
-  return drawingOf(paper.pieces, bridge, paper.deviation, []);
+  const map = { a: scale, b: 0, c: 0, d: yDown ? -scale : scale, e: 0, f: 0 };
+  const { pieces, deviation } = pathPieces(data, map, tolerance);
+  return drawingOf(pieces, bridge, deviation, []);
 }

@@ -59,8 +59,15 @@ test('DXF, SVG and JSON parts, some of them several times, become sheets, pictur
   );
   const json = file('bars.json', bars(200, 30, 3));
   const said = await run(`${PLATE}*2`, svg, `${json}*2`, '--stock', 'ply=610x1220@26', '--out', out, '--effort', '3');
-  expect(said).toMatchObject({ code: 0, err: '' });
+  expect(said.code).toBe(0);
+  // what of a drawing is no outline is told, nothing else
+  expect(said.err.split('\n').filter(l => !/^note: .*plate\.dxf: (TEXT|POINT|LINE)/.test(l))).toEqual(['']);
   expect(readdirSync(join(out, 'sheets'))).toEqual(['01-ply.dxf', '01-ply.svg']);
+  expect(readdirSync(join(out, 'layouts'))).toEqual(['01-ply.png', '01-ply.svg']);
+  expect(readFileSync(join(out, 'layouts/01-ply.png')).subarray(1, 4).toString()).toBe('PNG');
+  expect(said.out).toMatch(
+    /^sheets\/01-ply: \d+ parts, [\d.]+ % used, left whole \d+ x 610 mm\n\d+ parts on 1 x ply: [\d.]+ % used, 26\.00\n/,
+  );
   const { sheets, parts, cost, unplaced } = report();
   expect([cost, unplaced]).toEqual([26, []]);
   expect(parts.find(p => p.id === 'bar')).toMatchObject({ quantity: 6, area: 6000 });
@@ -129,5 +136,7 @@ test('a file of parts that is not as it should be names the field', async () => 
   const json = file('bad.json', '{ "parts": [{ "id": "a b", "outline": [[0, 0]] }] }');
   const { code, err } = await run(json, '--stock', '100x100', '--out', out);
   expect(code).toBe(2);
-  expect(err).toMatch(/parts\.0\.id[\s\S]*parts\.0\.outline/);
+  expect(err).toMatch(
+    /bad\.json: parts\[0\]\.id is "a b"; allowed: a name of letters[\s\S]*parts\[0\]\.outline is \[\[0,0\]\]; allowed: 2 or more corners/,
+  );
 });

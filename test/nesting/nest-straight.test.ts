@@ -40,9 +40,9 @@ const CASES = [
 test.each(CASES)(
   '$length x $width in from a board $board in wide: $count by hand',
   ({ board, length, width, count }) => {
-    expect(nestStraight([bars(length, width, count)], lumber(board), KERF).pieces).toHaveLength(1);
+    expect(nestStraight([bars(length, width, count)], [lumber(board)], KERF).pieces).toHaveLength(1);
     expect(
-      nestStraight([bars(length, width, count + 1)], lumber(board), KERF).pieces.map(p => p.placements.length),
+      nestStraight([bars(length, width, count + 1)], [lumber(board)], KERF).pieces.map(p => p.placements.length),
     ).toEqual([count, 1]);
     // the free layout does as well
     const free = (quantity: number) => nest([bars(length, width, quantity)], [lumber(board)], { gap: KERF });
@@ -70,7 +70,7 @@ test('every part lies in its strip, a kerf from the next; no cut goes through a 
         quantity,
         turns: 'half' as const,
       }));
-      const { pieces } = nestStraight(parts, stock, 3);
+      const { pieces } = nestStraight(parts, [stock], 3);
       let laid = 0;
       for (const piece of pieces) {
         const boxes = piece.placements.map(p =>

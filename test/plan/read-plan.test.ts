@@ -181,7 +181,14 @@ test('the JSON Schema knows every key of the example and what each may hold', ()
           band: { type: ['number', 'string'], description: expect.stringContaining('2 to 3000 mm') },
         },
       },
-      stock: { additionalProperties: { required: ['kind', 'width', 'thickness', 'length'] } },
+      stock: {
+        additionalProperties: {
+          anyOf: [
+            { required: ['kind', 'thickness'], anyOf: [{ required: ['width', 'length'] }, { required: ['outline'] }] },
+            { required: ['like'] },
+          ],
+        },
+      },
     },
   });
   expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);
