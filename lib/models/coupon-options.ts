@@ -14,9 +14,9 @@ export interface CouponOptions {
   readonly thickness: Mm;
   /** of the kerf ladder, 5 to 20; 10 unless given */
   readonly pieces?: number;
-  /** of each row of fits, an odd number from 3 to 15; 7 for a router, 9 for a laser unless given */
+  /** of each row of fits, an odd number from 3 to 15; 7 unless given */
   readonly steps?: number;
-  /** from one step to the next, 0.01 to 0.5; 0.1 for a router, 0.05 for a laser unless given */
+  /** from one step to the next, 0.01 to 0.5; 0.1 unless given */
   readonly step?: Mm;
   /** the clearance of the middle step of each row, -1 to 3; lap 0.15, bore -0.05, plug 0 unless given */
   readonly fit?: { readonly [F in CouponFit]?: Mm };

@@ -49,11 +49,14 @@ export interface CouponSizes {
 
 /** Sizes that can be held and measured, by method; common practice, no source. */
 const BY_METHOD = {
-  router: { piece: [15, 40], band: 25, tooth: 12, wall: 10, depth: 25, tongue: 12, plug: 20, steps: 7, step: 0.1 },
-  laser: { piece: [8, 16], band: 12, tooth: 8, wall: 6, depth: 12, tongue: 10, plug: 12, steps: 9, step: 0.05 },
+  router: { piece: [15, 40], band: 25, tooth: 12, wall: 10, depth: 25, tongue: 12, plug: 20 },
+  laser: { piece: [8, 16], band: 12, tooth: 8, wall: 6, depth: 12, tongue: 10, plug: 12 },
 } as const;
 
 const PIECES = 10;
+/** Far enough apart to be told at one try by somebody who feels 0.02 mm; see coupon.md. */
+const STEPS = 7;
+const STEP: Mm = 0.1;
 /** The middle steps unless given: the fits that helm wheels are built with, and a plug as large as its hole. */
 const MIDDLE = { lap: 0.15, bore: -0.05, plug: 0 } as const satisfies Record<CouponFit, Mm>;
 
@@ -85,8 +88,8 @@ function requireUsable(o: CouponOptions): void {
 }
 
 function stepsOf(o: CouponOptions, fit: CouponFit, letter: string): Step[] {
-  const steps = o.steps ?? BY_METHOD[o.method].steps;
-  const step = o.step ?? BY_METHOD[o.method].step;
+  const steps = o.steps ?? STEPS;
+  const step = o.step ?? STEP;
   const middle = o.fit?.[fit] ?? MIDDLE[fit];
   return Array.from({ length: steps }, (_, i) => ({
     name: `${letter}${i + 1}`,
