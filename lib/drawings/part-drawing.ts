@@ -1,11 +1,14 @@
-import { MIRROR, type Motion, moveOutline, movePoint, movePolyline, moveRegion, STILL } from '../geometry/motion.js';
+import { MIRROR, type Motion, movePoint, movePolyline, moveRegion, STILL } from '../geometry/motion.js';
 import { circle, type Polyline, type Region } from '../geometry/outline.js';
+import type { Point } from '../geometry/point.js';
 import { partFaces } from '../parts/faces.js';
 import type { Face, Feature, Label, Part } from '../parts/part.js';
+import type { Mm } from '../units/length.js';
 import type { Drawing } from './drawing.js';
 import { type Entry, layerList } from './layer-list.js';
 import { drillLayer, pocketLayer } from './layers.js';
 import { letter } from './lettering.js';
+import { partPins } from './part-pins.js';
 
 /** From a part's frame to what is seen looking at a face: nothing, or mirrored (x to -x). */
 export const faceView = (face: Face): Motion => (face === 'front' ? STILL : MIRROR);
@@ -18,6 +21,11 @@ export function labelStrokes(label: Label, face: Face): Polyline[] {
 
 const outlines = (region: Region): readonly Region['outer'][] => [region.outer, ...region.openings];
 
+const hole = (at: Point, diameter: Mm): Entry => ({
+  layer: drillLayer(diameter),
+  closed: [circle(diameter / 2, at)],
+});
+
 /** A feature's lines on one face; none if it is made from the other. */
 function featureEntry(feature: Feature, face: Face, lettered: boolean): Entry | undefined {
   const view = faceView(face);
@@ -27,10 +35,7 @@ function featureEntry(feature: Feature, face: Face, lettered: boolean): Entry | 
       return { layer: pocketLayer(feature.depth), closed: outlines(moveRegion(feature.area, view)) };
     case 'drill':
       if (feature.from !== face && feature.from !== 'through') return undefined;
-      return {
-        layer: drillLayer(feature.diameter),
-        closed: [moveOutline(circle(feature.diameter / 2, feature.at), view)],
-      };
+      return hole(movePoint(feature.at, view), feature.diameter);
     case 'score':
       return feature.face === face ? { layer: 'SCORE', open: [movePolyline(feature.line, view)] } : undefined;
     case 'label':
@@ -39,12 +44,19 @@ function featureEntry(feature: Feature, face: Face, lettered: boolean): Entry | 
 }
 
 /** A part at its finished size as seen looking at a face, in the part's frame (mirrored, x to -x, for the back): the outline and
- * openings on either face, through holes on either, pockets, blind holes and marks of that face, lettering on the first face. */
+ * openings on either face, through holes on either, pockets, blind holes and marks of that face, lettering on the first face. One worked
+ * on both faces has two holes beside it on either, for the pins it is turned over on. */
 export function partDrawing(part: Part, face: Face): Drawing {
   const { outer, openings } = moveRegion(part.region, faceView(face));
   const lettered = partFaces(part).first === face;
   const features = part.features.flatMap(f => featureEntry(f, face, lettered) ?? []);
-  const layers = layerList([{ layer: 'OUTSIDE', closed: [outer] }, { layer: 'INSIDE', closed: openings }, ...features]);
+  const pins = partPins(part).map(({ at, diameter }) => hole(movePoint(at, faceView(face)), diameter));
+  const layers = layerList([
+    { layer: 'OUTSIDE', closed: [outer] },
+    { layer: 'INSIDE', closed: openings },
+    ...features,
+    ...pins,
+  ]);
   return { title: face === 'front' ? part.name : `${part.name}, back`, layers };
 }
 
@@ -62,9 +74,7 @@ export function sideDrawing(part: Part): Drawing {
 /** An end that is bored from there: its outline and the holes. Without a line for a part that has none. */
 export function endDrawing(part: Part): Drawing {
   const { end } = part;
-  const holes = (end?.holes ?? []).map(
-    ({ at, diameter }): Entry => ({ layer: drillLayer(diameter), closed: [circle(diameter / 2, at)] }),
-  );
+  const holes = (end?.holes ?? []).map(({ at, diameter }) => hole(at, diameter));
   const layers = end ? [{ layer: 'OUTSIDE', closed: [end.outline] }, ...holes] : [];
   return { title: `${part.name}, end`, layers: layerList(layers) };
 }

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Drawing } from '../../lib/drawings/drawing.js';
 import { drawingExtent } from '../../lib/drawings/extent.js';
 import { partDrawing, sideDrawing } from '../../lib/drawings/part-drawing.js';
-import { boundsOfAll, polylineBounds, signedArea } from '../../lib/geometry/measure.js';
+import { bounds, boundsOfAll, polylineBounds, signedArea } from '../../lib/geometry/measure.js';
 import { circle, rectangle, reverse, solid, vertex } from '../../lib/geometry/outline.js';
 import { partFaces } from '../../lib/parts/faces.js';
 import type { Face, Feature, Part } from '../../lib/parts/part.js';
@@ -80,10 +80,29 @@ describe('a part seen from the back', () => {
   const back = partDrawing(both, 'back');
 
   test('is mirrored and holds what is made from there', () => {
-    expect(names(back)).toEqual(['OUTSIDE', 'INSIDE', 'POCKET_9', 'DRILL_4', 'SCORE']);
-    expect(drawingExtent(back)).toEqual({ minX: -60, minY: 0, maxX: 0, maxY: 40 });
+    expect(names(back)).toEqual(['OUTSIDE', 'INSIDE', 'POCKET_9', 'DRILL_4', 'DRILL_6', 'SCORE']);
+    expect(polylineBounds(layer(back, 'OUTSIDE')!.closed[0]!)).toEqual({ minX: -60, minY: 0, maxX: 0, maxY: 40 });
     expect(layer(back, 'DRILL_4')!.closed).toHaveLength(1);
     expect(back.title).toBe('Plate, back');
+  });
+
+  test('has two holes beside it for pins, the same as on the front once it is turned over about the line between them', () => {
+    const middles = (face: 'front' | 'back') =>
+      layer(partDrawing(both, face), 'DRILL_6')!.closed.map(o => {
+        const { minX, maxX, minY, maxY } = bounds(o);
+        return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+      });
+    const [left, right] = middles('front');
+    // 13 mm for the cutter, 2 mm of wood, half a pin
+    near(left!.x, -18);
+    near(right!.x, 60 + 18);
+    expect([left!.y, right!.y]).toEqual([20, 20]);
+    const line = (left!.x + right!.x) / 2;
+    const turned = middles('front').map(({ x, y }) => ({ x: 2 * line - x, y }));
+    // the frame is turned over too: from its own x = 0 to the line's
+    const seen = middles('back').map(({ x, y }) => ({ x: x + 2 * line, y }));
+    expect(seen.map(p => p.x).sort((a, b) => a - b)).toEqual(turned.map(p => p.x).sort((a, b) => a - b));
+    expect(names(partDrawing(part([pocket('back')]), 'back'))).not.toContain('DRILL_6');
   });
 
   test('keeps outlines anticlockwise, openings clockwise, and turns arcs over', () => {
