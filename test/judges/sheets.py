@@ -10,6 +10,7 @@ from outlines import area, polygon, read_dxf
 
 ROUND = 64  # segments a quarter circle when shapely grows a polygon
 STRAY = 0.02  # mm: polygons in place of arcs, and shapely's own round corners
+SPUR = 0.02  # mm: half the width of the ways out and back on which a cutter opens inside corners
 
 
 def listed(sheet):
@@ -37,6 +38,10 @@ def cut_radius(finished, total):
     return (low + high) / 2
 
 
+def without_spurs(shape):
+    return shape.buffer(SPUR, ROUND).buffer(-SPUR, ROUND)
+
+
 def small(shape):
     return shape.area <= 0.05 + STRAY * shape.length
 
@@ -54,7 +59,7 @@ def judge_sheet(folder, sheet, plates, excused):
     for outline, want in zip(outside, grown):
         if abs(abs(area(outline)) - want) > 1e-3 * want:
             wrong.append(f"{name}: an outer profile of {abs(area(outline)):.2f} mm2 where a part's is {want:.2f}")
-    finished = [polygon(o).buffer(-radius, ROUND) for o in outside]
+    finished = [without_spurs(polygon(o)).buffer(-radius, ROUND) for o in outside]
     [stock] = [polygon(o) for o in layers.closed["STOCK"]]
     for shape in finished:
         if not small(shape.difference(stock)):
