@@ -76,6 +76,18 @@ const sheet = object(
   },
 );
 
+const passes = object(
+  {
+    part: name,
+    work: oneOf('outside', 'inside', 'pocket', 'drill'),
+    face: { ...oneOf('front', 'back'), description: 'it is cut from' },
+    depth: { ...above0, description: 'mm' },
+    passes: { ...count, description: 'to that depth' },
+    each: { ...above0, description: 'depth of one pass, mm' },
+  },
+  { diameter: { ...above0, description: 'of a hole, mm' } },
+);
+
 const stock = object(
   { name, needed: { type: 'integer', minimum: 0 }, material: text, assumed: { type: 'boolean' } },
   { count: { type: 'integer', minimum: 0 }, price: notBelow0, cost: notBelow0 },
@@ -107,6 +119,7 @@ export const reportSchema: JsonSchema = {
     parts: list(part),
     assembly: list(piece),
     sheets: list(sheet),
+    passes: { ...list(passes), description: 'how deep a router goes at a time; empty where it is sawn or lasered' },
     stock: list(stock),
     findings: list(finding),
     hardware: list(object({ name: text, quantity: above0, use: text })),

@@ -5,8 +5,9 @@ import { partFaces } from '../parts/faces.js';
 import type { Finish } from '../parts/finish.js';
 import type { Part, PartKind } from '../parts/part.js';
 import type { FinishedSheet } from '../sheets/finish-sheet.js';
-import type { Stock } from '../stock/stock.js';
+import type { Cutter, Stock } from '../stock/stock.js';
 import { type Mm, type Radians, toDegrees, type Unit } from '../units/length.js';
+import { type ReportPasses, reportPasses } from './report-passes.js';
 import { sheetFile } from './sheet-file.js';
 import { weighedAs, weight } from './weight.js';
 
@@ -87,6 +88,8 @@ export interface Report {
   readonly parts: readonly ReportPart[];
   readonly assembly: readonly ReportPiece[];
   readonly sheets: readonly ReportSheet[];
+  /** how deep a router goes at a time; none where it is sawn or lasered */
+  readonly passes: readonly ReportPasses[];
   readonly stock: readonly ReportStock[];
   readonly findings: readonly Finding[];
   readonly hardware: readonly Hardware[];
@@ -104,6 +107,7 @@ export interface Report {
 export interface ReportShop {
   readonly units: Unit;
   readonly copies: number;
+  readonly cutter: Cutter;
   readonly stock: readonly Stock[];
 }
 
@@ -196,6 +200,7 @@ export function report(
     parts: model.parts.map(reportPart),
     assembly: model.pieces.map(p => reportPiece(p, model.parts)),
     sheets: sheets.map(reportSheet),
+    passes: reportPasses(model.parts, shop.stock, shop.cutter),
     stock,
     findings,
     hardware: model.hardware,

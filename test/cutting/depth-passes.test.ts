@@ -28,7 +28,7 @@ test('10 mm in passes of 4 at most is 3 of 10/3; a lap of 5 is 2 of 2.5; a pass 
 });
 
 test('a cutter that does not say goes half its diameter deep at a time', () => {
-  expect(passesTo(19.05, { kind: 'router', diameter: 6.35 })).toEqual({ passes: 6, each: 3.175 });
+  expect(passesTo(12, { kind: 'router', diameter: 6 })).toEqual({ passes: 4, each: 3 });
 });
 
 test('passes reach the depth, none deeper than allowed, and one fewer would not do', () => {

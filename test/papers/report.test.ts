@@ -60,7 +60,7 @@ const model = (part: Part): Model => ({
   steps: [],
 });
 
-const shop = { units: 'in', copies: 1, stock: [ply] } as const;
+const shop = { units: 'in', copies: 1, cutter: { kind: 'router', diameter: 6, pass: 5 }, stock: [ply] } as const;
 
 describe('a part in the report', () => {
   test('has the area of its outline less its openings, and the size of its own file', () => {
@@ -93,6 +93,21 @@ describe('the assembly', () => {
       expect(told.assembly[0]?.flipped).toBe(part.features.length > 0);
     }
   });
+});
+
+test('how deep a router goes at a time is told part by part, by the cutter of its stock', () => {
+  const worked = plate([blind]);
+  expect(report(model(worked), shop, [], []).passes).toContainEqual({
+    part: 'plate',
+    work: 'pocket',
+    face: 'back',
+    depth: 6,
+    passes: 2,
+    each: 3,
+  });
+  const own = { ...shop, stock: [{ ...ply, cutter: { kind: 'router', diameter: 8, pass: 6 } }] } as const;
+  expect(report(model(worked), own, [], []).passes.map(p => p.passes)).toContain(1);
+  expect(report(model(worked), { ...shop, cutter: { kind: 'laser', kerf: 0.2 } }, [], []).passes).toEqual([]);
 });
 
 test('a bevel is told in degrees, and only where there is one', () => {
