@@ -1,6 +1,7 @@
 import type { Finding, Outcome } from '../findings/finding.js';
 import type { Sheet } from '../nesting/sheet.js';
 import { cutWidth, type Method } from '../stock/stock.js';
+import type { Mm } from '../units/length.js';
 import { doubleCutFindings, doubleCuts, once } from './double-cuts.js';
 import { FEED, type Finishing, TABS, type Tabs } from './finishing.js';
 import { withLead } from './leads.js';
@@ -27,12 +28,14 @@ export interface SheetShop extends Finishing {
 
 type ProfileWork = Profile & { readonly piece?: number };
 
+/** Width of the cut round a piece. */
+const widthOf = (sheet: Sheet, work: ProfileWork): Mm => cutWidth(sheet.placements[work.piece!]!.cut.cutter);
+
 /** Turned into the direction of the cut and begun where it may start, with a lead where one is asked for. */
-function begun(work: ProfileWork, index: number, { leads, feed = FEED }: Finishing, cuts: readonly Cut[]): ProfileWork {
+function begun(work: ProfileWork, radius: Mm, { leads, feed = FEED }: Finishing, others: readonly Cut[]): ProfileWork {
   const turned = { ...work, outline: directed(work.outline, feed) };
-  const others = cuts.filter(c => c.work !== index);
-  const placed = leads ? { ...turned, ...withLead(turned, leads, feed, others) } : turned;
-  return placed.lead ? placed : { ...placed, outline: starts(placed.outline)[0]! };
+  const placed = leads ? { ...turned, ...withLead(turned, leads, radius, others, feed) } : turned;
+  return placed.lead ? placed : { ...placed, outline: starts(placed.outline, radius)[0]! };
 }
 
 /** Whether a piece is held by tabs. */
@@ -57,18 +60,10 @@ function tooFew(sheet: Sheet, work: ProfileWork, found: number, wanted: number):
 }
 
 /** A profile with the tabs that hold its piece. */
-function tabbed(
-  sheet: Sheet,
-  work: ProfileWork,
-  index: number,
-  how: SheetShop,
-  cuts: readonly Cut[],
-): Outcome<ProfileWork> {
+function tabbed(sheet: Sheet, work: ProfileWork, how: SheetShop, others: readonly Cut[]): Outcome<ProfileWork> {
   const tabs = how.tabs ?? TABS;
   if (!isHeld(sheet, work, tabs)) return { value: work, findings: [] };
-  const width = cutWidth(sheet.placements[work.piece!]!.cut.cutter);
-  const others = cuts.filter(c => c.work !== index);
-  const made = tabsOn(work.outline, tabs, width, others, how.feed);
+  const made = tabsOn(work.outline, tabs, widthOf(sheet, work), others);
   const findings = made.tabs.length < made.wanted ? [tooFew(sheet, work, made.tabs.length, made.wanted)] : [];
   return { value: { ...work, tabs: made.tabs }, findings };
 }
@@ -80,8 +75,9 @@ function prepared(sheet: Sheet, works: readonly Work[], how: SheetShop): Outcome
   const holds = how.method === 'router' || how.tabs !== undefined;
   const each = works.map((work, index): Outcome<Work> => {
     if (work.kind !== 'inside' && work.kind !== 'outside') return { value: work, findings: [] };
-    const started = begun(work, index, how, cuts);
-    return holds ? tabbed(sheet, started, index, how, cuts) : { value: started, findings: [] };
+    const others = cuts.filter(c => c.work !== index);
+    const started = begun(work, widthOf(sheet, work) / 2, how, others);
+    return holds ? tabbed(sheet, started, how, others) : { value: started, findings: [] };
   });
   return { value: each.map(e => e.value), findings: each.flatMap(e => e.findings) };
 }

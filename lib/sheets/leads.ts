@@ -7,7 +7,7 @@ import { polylineSegments, segments } from '../geometry/segment.js';
 import type { Mm } from '../units/length.js';
 import { FEED, type Feed, type Leads } from './finishing.js';
 import { type Cut, cutOf, isNear } from './room.js';
-import { starts } from './start.js';
+import { roundsCorner, starts } from './start.js';
 import type { Profile } from './work.js';
 
 /** A lead keeps at least so far from every other cut: beyond that cut's own path nothing is touched. */
@@ -59,13 +59,25 @@ function hasRoom(
   });
 }
 
+/** Whether a cut may start with a lead where an outline begins: no other piece meets it there. */
+function isFree(outline: Outline, radius: Mm): boolean {
+  const [first] = segments(outline);
+  return outline[0]?.mate === undefined && first !== undefined && !roundsCorner(first, radius);
+}
+
 /** A profile begun where its lead has room, away from faces that meet another piece; without a lead where no such place has.
- * @param others the sheet's other cuts */
-export function withLead(profile: Profile, leads: Leads, feed: Feed = FEED, others: readonly Cut[]): Profile {
+ * @param radius of the cutter, mm   @param others the sheet's other cuts */
+export function withLead(
+  profile: Profile,
+  leads: Leads,
+  radius: Mm,
+  others: readonly Cut[],
+  feed: Feed = FEED,
+): Profile {
   const scrap = feed === 'conventional' ? -1 : 1;
   for (const share of SHORTER)
-    for (const outline of starts(profile.outline)) {
-      if (outline[0]?.mate !== undefined) continue;
+    for (const outline of starts(profile.outline, radius)) {
+      if (!isFree(outline, radius)) continue;
       const along = startDirection(segments(outline)[0]!);
       const lead = leadAt(outline[0]!, along, scrap, { ...leads, length: leads.length * share });
       if (hasRoom(lead, outline, profile.kind === 'inside', others)) return { ...profile, outline, lead };

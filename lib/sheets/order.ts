@@ -3,7 +3,7 @@ import type { Point } from '../geometry/point.js';
 import type { Method } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
 import { precedence } from './precedence.js';
-import { type Stop, tour, travel } from './tour.js';
+import { inTurn, type Stop, type Tasks, tour, travel } from './tour.js';
 import { reachOf, type Work } from './work.js';
 
 /** Where the tool waits: the lower left corner of the stock. */
@@ -30,41 +30,19 @@ export interface Ordered {
 const run = (work: Work, { reversed }: Stop): Work =>
   reversed && work.kind === 'score' ? { ...work, line: reversePolyline(work.line) } : work;
 
-/** The works of one tool in a short order. @param after over all works, as numbers of `works` */
-function toolTour(
-  works: readonly Work[],
-  own: readonly number[],
-  after: readonly (readonly number[])[],
-  start: Point,
-): Stop[] {
-  const index = new Map(own.map((task, i) => [task, i]));
-  const later = own.map(task => after[task]!.flatMap(t => index.get(t) ?? []));
-  const stops = tour(
-    own.map(task => reachOf(works[task]!)),
-    later,
-    start,
-  );
-  return stops.map(stop => ({ ...stop, task: own[stop.task]! }));
-}
-
 /** A sheet's work in the order it is done: tool by tool, each piece's openings from small to large before its outer profile, pieces in
  * another's opening before that opening, the way between as short as local search makes it. */
 export function inOrder(works: readonly Work[], method: Method): Ordered {
-  const after = precedence(works);
-  const tools = [...new Set(works.map(w => toolOf(w, method)))].sort((a, b) => a - b);
-  const reaches = works.map(reachOf);
-  const stops: Stop[] = [];
-  const listed: Stop[] = [];
-  for (const tool of tools) {
-    const own = works.flatMap((w, i) => (toolOf(w, method) === tool ? [i] : []));
-    const last = stops.at(-1);
-    const at = last ? (last.reversed ? reaches[last.task]!.from : reaches[last.task]!.to) : HOME;
-    stops.push(...toolTour(works, own, after, at));
-    listed.push(...own.map(task => ({ task, reversed: false })));
-  }
+  const tasks: Tasks = {
+    reaches: works.map(reachOf),
+    after: precedence(works),
+    tools: works.map(w => toolOf(w, method)),
+    start: HOME,
+  };
+  const stops = tour(tasks);
   return {
     works: stops.map(stop => run(works[stop.task]!, stop)),
-    travel: travel(reaches, stops, HOME),
-    listed: travel(reaches, listed, HOME),
+    travel: travel(tasks, stops),
+    listed: travel(tasks, inTurn(tasks)),
   };
 }

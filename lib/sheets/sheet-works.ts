@@ -10,7 +10,7 @@ import type { Work } from './work.js';
 export type SheetFace = 'first' | 'second';
 
 /** Turned over about the axis across the grain: x to length - x. */
-const turnedOver = (length: Mm): Motion => ({ mirrored: true, turn: 0, x: length, y: 0 });
+export const turnedOver = (length: Mm): Motion => ({ mirrored: true, turn: 0, x: length, y: 0 });
 
 /** Lettering with the letter of the copy behind it, no longer than it was. */
 function ofCopy(label: Label, copy: string | undefined): Label {

@@ -3,6 +3,8 @@ import { asCircle, type Outline, reverse, vertex } from '../geometry/outline.js'
 import { polar } from '../geometry/point.js';
 import { type Segment, segments } from '../geometry/segment.js';
 import { begunAt } from '../geometry/stretch.js';
+import { ON_BOUNDARY } from '../geometry/tolerance.js';
+import type { Mm } from '../units/length.js';
 import { FEED, type Feed } from './finishing.js';
 
 /** Compensated outlines run with the wood on their left: conventional as they are, climb the other way. */
@@ -23,10 +25,14 @@ function circleStarts(outline: Outline): Outline[] | undefined {
   return TURNS.map(t => [0, Math.PI].map(half => vertex(polar(radius, 2 * Math.PI * t + half, center), bulge, mate)));
 }
 
+/** Whether an edge of a tool-centre outline is the cutter's way round an outside corner of the piece. */
+export const roundsCorner = (s: Segment, radius: Mm): boolean =>
+  s.kind === 'arc' && Math.abs(s.radius - radius) < ON_BOUNDARY;
+
 /** Edges by how well a cut starts on them: those no other piece meets first, lines before arcs, long before short. */
-function ranked(outline: Outline): { readonly edge: number; readonly s: Segment }[] {
+function ranked(outline: Outline, radius: Mm): { readonly edge: number; readonly s: Segment }[] {
   const rank = (edge: number, s: Segment): number =>
-    (outline[edge]!.mate === undefined ? 0 : 2) + (s.kind === 'line' ? 0 : 1);
+    (outline[edge]!.mate === undefined && !roundsCorner(s, radius) ? 0 : 2) + (s.kind === 'line' ? 0 : 1);
   return segments(outline)
     .map((s, edge) => ({ edge, s, rank: rank(edge, s), size: segmentLength(s) }))
     .sort((a, b) => a.rank - b.rank || b.size - a.size || a.edge - b.edge);
@@ -36,12 +42,12 @@ function ranked(outline: Outline): { readonly edge: number; readonly s: Segment 
 const TRIED = 8;
 
 /** The same outline begun where a cut may start, the best place first: away from faces that meet another piece, in the middle of a long
- * straight edge where there is one. */
-export function starts(outline: Outline): Outline[] {
+ * straight edge where there is one. @param radius of the cutter, mm */
+export function starts(outline: Outline, radius: Mm): Outline[] {
   if (length(outline) === 0) return [outline];
   return (
     circleStarts(outline) ??
-    ranked(outline)
+    ranked(outline, radius)
       .slice(0, TRIED)
       .flatMap(({ edge }) => SHARES.map(share => begunAt(outline, edge, share)))
   );

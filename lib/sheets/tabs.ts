@@ -1,12 +1,13 @@
 import type { CutPart } from '../cutting/cut-part.js';
-import { endDirection, pointAlong, spin, startDirection } from '../geometry/along.js';
+import { endDirection, pointAlong, startDirection } from '../geometry/along.js';
 import { area, bounds, length, segmentLength } from '../geometry/measure.js';
 import type { Outline } from '../geometry/outline.js';
-import { add, dot, type Point, scale } from '../geometry/point.js';
+import { dot } from '../geometry/point.js';
 import { type Segment, segments } from '../geometry/segment.js';
 import type { Mm } from '../units/length.js';
-import { FEED, FEWEST_TABS, type Feed, TAB_SPACING, type Tabs } from './finishing.js';
+import { FEWEST_TABS, TAB_SPACING, type Tabs } from './finishing.js';
 import { type Cut, isNear } from './room.js';
+import { roundsCorner } from './start.js';
 import type { Tab } from './work.js';
 
 /** A part smaller than this falls or tips when it is cut free: 120 mm square, or narrower than 60 mm. Common practice, no source. */
@@ -40,26 +41,20 @@ interface Shape {
   readonly gap: Mm;
   /** the cutter's radius */
   readonly radius: Mm;
-  /** side of the waste: +1 left of the travel, -1 right */
-  readonly scrap: 1 | -1;
 }
 
 /** Whether the waste behind a tab is still there when all is cut. */
-function isHeld(s: Segment, share: number, half: number, shape: Shape, others: readonly Cut[]): boolean {
-  return [share - half, share, share + half].every(at => {
-    const { p, away } = outwards(s, at, shape.scrap);
-    return others.every(cut => !isNear(cut, add(p, scale(away, shape.radius + WASTE)), shape.radius));
+const isHeld = (s: Segment, share: number, half: number, { radius }: Shape, others: readonly Cut[]): boolean =>
+  [-1, -0.5, 0, 0.5, 1].every(at => {
+    const p = pointAlong(s, share + at * half);
+    return others.every(cut => !isNear(cut, p, 2 * radius + WASTE));
   });
-}
-
-/** A point of an edge, and the direction from it into the waste. */
-function outwards(s: Segment, share: number, scrap: 1 | -1): { readonly p: Point; readonly away: Point } {
-  const turned = s.kind === 'arc' ? s.sweep * share : 0;
-  return { p: pointAlong(s, share), away: spin(spin(startDirection(s), turned), (scrap * Math.PI) / 2) };
-}
 
 /** Whether an outline runs on smoothly from one edge to the next. */
 const SMOOTH = 1 - 1e-6;
+
+const isCorner = (a: Segment, b: Segment, radius: Mm): boolean =>
+  roundsCorner(a, radius) || roundsCorner(b, radius) || dot(endDirection(a), startDirection(b)) < SMOOTH;
 
 /** Places on one edge. @param from length of the outline before it */
 function spotsOn(s: Segment, from: Mm, kept: readonly [Mm, Mm], shape: Shape, others: readonly Cut[]): Spot[] {
@@ -79,10 +74,12 @@ function spots(outline: Outline, shape: Shape, others: readonly Cut[]): Spot[] {
   return edges.flatMap((s, i) => {
     const before = edges[(i + edges.length - 1) % edges.length]!;
     const behind = edges[(i + 1) % edges.length]!;
-    const keep = (a: Segment, b: Segment, start: boolean): Mm =>
-      start || dot(endDirection(a), startDirection(b)) < SMOOTH ? FROM_CORNER : 0;
-    const kept = [keep(before, s, i === 0), keep(s, behind, i === edges.length - 1)] as const;
-    const own = outline[i]!.mate === undefined ? spotsOn(s, from, kept, shape, others) : [];
+    const kept = [
+      i === 0 || isCorner(before, s, shape.radius) ? FROM_CORNER : 0,
+      i === edges.length - 1 || isCorner(s, behind, shape.radius) ? FROM_CORNER : 0,
+    ] as const;
+    const free = outline[i]!.mate === undefined && !roundsCorner(s, shape.radius);
+    const own = free ? spotsOn(s, from, kept, shape, others) : [];
     from += segmentLength(s);
     return own;
   });
@@ -114,10 +111,9 @@ export function tabsOn(
   tabs: Tabs,
   width: Mm,
   others: readonly Cut[],
-  feed: Feed = FEED,
 ): { readonly tabs: readonly Tab[]; readonly wanted: number } {
   const whole = length(outline);
-  const shape: Shape = { gap: tabs.width + width, radius: width / 2, scrap: feed === 'conventional' ? -1 : 1 };
+  const shape: Shape = { gap: tabs.width + width, radius: width / 2 };
   const count = wanted(tabs, whole);
   const chosen = spread(spots(outline, shape, others), count, whole, shape.gap);
   return {

@@ -3,8 +3,8 @@ import { distance, type Point } from '../geometry/point.js';
 import type { Mm } from '../units/length.js';
 import type { Reach } from './work.js';
 
-// The short way through all tasks of a sheet: the nearest next one first, then pieces of the way turned round (2-opt) or moved
-// elsewhere (Or-opt) as long as that shortens it. What must come before what is kept all along.
+// The short way through all tasks of a sheet: the nearest next one first, and as they are listed; then of both pieces of the way turned round (2-opt) or moved
+// elsewhere (Or-opt) as long as that shortens it; the shorter one is kept. What must come before what is kept all along.
 // Sources: Croes, "A method for solving traveling-salesman problems", Operations Research 6 (1958); Or, dissertation, Northwestern
 // University (1976); both as in Johnson and McGeoch, "The traveling salesman problem: a case study in local optimization" (1997).
 
@@ -21,12 +21,18 @@ const NEAR = 12;
 /** Less than this is no gain but rounding, mm. */
 const GAIN: Mm = 1e-6;
 
-/** A tour being shortened, in place. */
-interface Way {
+/** What is to be toured. */
+export interface Tasks {
   readonly reaches: readonly Reach[];
-  /** tasks that must come after each task */
+  /** for each task the numbers of those that must come after it */
   readonly after: readonly (readonly number[])[];
+  /** number of each task's tool: all of a lower one come first */
+  readonly tools: readonly number[];
   readonly start: Point;
+}
+
+/** A tour being shortened, in place. */
+interface Way extends Tasks {
   readonly order: number[];
   readonly reversed: boolean[];
   /** where each task stands in the order */
@@ -42,8 +48,12 @@ const next = (w: Way, at: number): Point | undefined =>
   at + 1 < w.order.length ? entry(w, w.order[at + 1]!) : undefined;
 const way = (from: Point, to: Point | undefined): Mm => (to ? distance(from, to) : 0);
 
+/** Whether a stretch of the order is done with one tool. */
+const oneTool = (w: Way, from: number, to: number): boolean => w.tools[w.order[from]!] === w.tools[w.order[to]!];
+
 /** Whether a stretch of the order may be run backwards: nothing in it must come before another of it, and every line can be turned. */
 function turnable(w: Way, from: number, to: number): boolean {
+  if (!oneTool(w, from, to)) return false;
   for (let at = from; at <= to; at++) {
     const task = w.order[at]!;
     const { from: a, to: b, reversible } = w.reaches[task]!;
@@ -88,6 +98,7 @@ function tryMove(w: Way, from: number, to: number, behind: number): boolean {
   const moved = way(before(w, from), next(w, to)) + way(left, entry(w, a)) + way(exit(w, b), right);
   if (moved > old - GAIN) return false;
   const [low, high] = behind < from ? [behind + 1, to] : [from, behind];
+  if (!oneTool(w, low, high)) return false;
   const first = behind < from ? w.order.slice(low, from) : w.order.slice(from, to + 1);
   const second = behind < from ? ([from, to] as const) : ([to + 1, behind] as const);
   if (!swappable(w, first, ...second)) return false;
@@ -127,8 +138,7 @@ function neighbours(reaches: readonly Reach[]): number[][] {
   );
 }
 
-function shorten(w: Way): void {
-  const near = neighbours(w.reaches);
+function shorten(w: Way, near: readonly (readonly number[])[]): void {
   for (let better = true; better; ) {
     better = false;
     for (const [task, others] of near.entries())
@@ -138,20 +148,29 @@ function shorten(w: Way): void {
   }
 }
 
-/** The nearest task that nothing has to come before any more, again and again. */
-function nearestFirst(reaches: readonly Reach[], after: readonly (readonly number[])[], start: Point): Way {
-  const w: Way = { reaches, after, start, order: [], reversed: reaches.map(() => false), place: [] };
+/** How far a way goes on to the next task that nothing has to come before any more: the nearest first, or the first as listed. */
+type Choice = (far: Mm, task: number) => number;
+const NEAREST: Choice = far => far;
+const AS_LISTED: Choice = (_, task) => task;
+
+/** One free task after the other, the least by `choice` each time. */
+function begin(tasks: Tasks, choice: Choice): Way {
+  const { reaches, after, tools, start } = tasks;
+  const w: Way = { ...tasks, order: [], reversed: reaches.map(() => false), place: [] };
   const waits = reaches.map(() => 0);
   for (const later of after.flat()) waits[later]!++;
   const open = new Set(reaches.keys());
   let at = start;
   while (open.size > 0) {
-    let best = { task: -1, far: Infinity, reversed: false };
+    let best = { task: -1, rank: Infinity, reversed: false };
+    let tool = Infinity;
+    for (const task of open) tool = Math.min(tool, tools[task]!);
     for (const task of open) {
-      if (waits[task]! > 0) continue;
+      if (waits[task]! > 0 || tools[task] !== tool) continue;
       const { from, to, reversible } = reaches[task]!;
-      if (distance(at, from) < best.far) best = { task, far: distance(at, from), reversed: false };
-      if (reversible && distance(at, to) < best.far) best = { task, far: distance(at, to), reversed: true };
+      const reversed = reversible && distance(at, to) < distance(at, from);
+      const rank = choice(distance(at, reversed ? to : from), task);
+      if (rank < best.rank) best = { task, rank, reversed };
     }
     if (best.task < 0) refuse('the order of tasks', 'a circle', 'no task before itself');
     open.delete(best.task);
@@ -163,17 +182,26 @@ function nearestFirst(reaches: readonly Reach[], after: readonly (readonly numbe
   return w;
 }
 
-/** A short way through all stops from `start`, that ends wherever it does.
- * @param after for each stop the numbers of those that must come after it
- * @throws Unusable where a stop would have to come before itself */
-export function tour(reaches: readonly Reach[], after: readonly (readonly number[])[], start: Point): Stop[] {
-  const w = nearestFirst(reaches, after, start);
-  if (reaches.length > 2) shorten(w);
-  return w.order.map(task => ({ task, reversed: w.reversed[task]! }));
+const stopsOf = ({ order, reversed }: Way): Stop[] => order.map(task => ({ task, reversed: reversed[task]! }));
+
+/** A short way through all stops, that ends wherever it does.
+ * @throws Unusable where a stop would have to come before itself, or a tool's task before one of an earlier tool */
+export function tour(tasks: Tasks): Stop[] {
+  const near = tasks.reaches.length > 2 ? neighbours(tasks.reaches) : [];
+  const ways = [NEAREST, AS_LISTED].map(choice => {
+    const w = begin(tasks, choice);
+    shorten(w, near);
+    return stopsOf(w);
+  });
+  const [first, second] = ways.map(stops => ({ stops, length: travel(tasks, stops) }));
+  return second!.length < first!.length ? second!.stops : first!.stops;
 }
 
-/** How far the tool travels without cutting, from `start` through all stops, mm. */
-export function travel(reaches: readonly Reach[], stops: readonly Stop[], start: Point): Mm {
+/** All stops as they are listed, but for what must come after others. @throws Unusable, as tour */
+export const inTurn = (tasks: Tasks): Stop[] => stopsOf(begin(tasks, AS_LISTED));
+
+/** How far the tool travels without cutting, from the start through all stops, mm. */
+export function travel({ reaches, start }: Tasks, stops: readonly Stop[]): Mm {
   let at = start;
   let sum = 0;
   for (const { task, reversed } of stops) {

@@ -13,7 +13,7 @@ import { randomModels } from '../models/random-models.js';
 import { finishedSheets } from './finished.js';
 
 /** Plans drawn of each model; RIMWRIGHT_PLANS draws more. */
-const PLANS = Number(process.env['RIMWRIGHT_PLANS'] ?? 6);
+const PLANS = Number(process.env['RIMWRIGHT_PLANS'] ?? 3);
 const HOW = {
   leads: { shape: 'arc', length: 8 },
   tabs: { parts: 'all', width: 6, style: 'mark' },

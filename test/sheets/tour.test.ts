@@ -2,10 +2,18 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Unusable } from '../../lib/findings/unusable.js';
 import { distance, type Point } from '../../lib/geometry/point.js';
-import { tour, travel } from '../../lib/sheets/tour.js';
+import { type Tasks, tour, travel } from '../../lib/sheets/tour.js';
 import type { Reach } from '../../lib/sheets/work.js';
 
 const HOME = { x: 0, y: 0 };
+
+/** Stops in which the tool does not matter. */
+const tasksOf = (reaches: readonly Reach[], after: readonly (readonly number[])[] = reaches.map(() => [])): Tasks => ({
+  reaches,
+  after,
+  tools: reaches.map(() => 0),
+  start: HOME,
+});
 const dot = (x: number, y: number): Reach => ({ from: { x, y }, to: { x, y }, reversible: false });
 
 const point = fc.record({ x: fc.integer({ min: 0, max: 1000 }), y: fc.integer({ min: 0, max: 1000 }) });
@@ -28,7 +36,7 @@ test('every stop once, nothing before what must precede it, only lines turned ro
   fc.assert(
     fc.property(job, ({ reaches, pairs }) => {
       const after = afterOf(reaches.length, pairs);
-      const stops = tour(reaches, after, HOME);
+      const stops = tour(tasksOf(reaches, after));
       const place = new Map(stops.map((s, i) => [s.task, i]));
       expect(place.size).toBe(reaches.length);
       after.forEach((later, task) => {
@@ -42,24 +50,29 @@ test('every stop once, nothing before what must precede it, only lines turned ro
 
 test('a row of holes is drilled in a row, from the near end', () => {
   const row = [5, 3, 9, 1, 7].map(i => dot(i * 10, 0));
-  const stops = tour(
-    row,
-    row.map(() => []),
-    HOME,
-  );
+  const stops = tour(tasksOf(row));
   expect(stops.map(s => s.task)).toEqual([3, 1, 0, 4, 2]);
-  expect(travel(row, stops, HOME)).toBe(90);
+  expect(travel(tasksOf(row), stops)).toBe(90);
 });
 
 test('a line is run from the end that is nearer', () => {
   const line: Reach = { from: { x: 100, y: 0 }, to: { x: 10, y: 0 }, reversible: true };
-  const stops = tour([line], [[]], HOME);
+  const stops = tour(tasksOf([line]));
   expect(stops).toEqual([{ task: 0, reversed: true }]);
-  expect(travel([line], stops, HOME)).toBe(10);
+  expect(travel(tasksOf([line]), stops)).toBe(10);
+});
+
+test('one tool after the other, whatever the way', () => {
+  const row = [1, 2, 3, 4, 5, 6].map(i => dot(i * 10, 0));
+  const tools = [2, 1, 2, 1, 2, 1];
+  const stops = tour({ ...tasksOf(row), tools });
+  expect(stops.map(s => tools[s.task])).toEqual([1, 1, 1, 2, 2, 2]);
+  // out along the first, back along the second
+  expect(stops.map(s => s.task)).toEqual([1, 3, 5, 4, 2, 0]);
 });
 
 test('stops that wait for each other are refused', () => {
-  expect(() => tour([dot(1, 1), dot(2, 2)], [[1], [0]], HOME)).toThrow(Unusable);
+  expect(() => tour(tasksOf([dot(1, 1), dot(2, 2)], [[1], [0]]))).toThrow(Unusable);
 });
 
 /** The shortest way through few stops: every order tried. */
@@ -85,7 +98,8 @@ describe('beside the shortest way of all', () => {
           const after = afterOf(7, pairs);
           const reaches = points.map(p => dot(p.x, p.y));
           const best = shortest(points, after);
-          const found = travel(reaches, tour(reaches, after, HOME), HOME);
+          const tasks = tasksOf(reaches, after);
+          const found = travel(tasks, tour(tasks));
           expect(found).toBeGreaterThan(best - 1e-6);
           if (best > 0) ratios.push(found / best);
         },
