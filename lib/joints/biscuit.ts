@@ -57,12 +57,12 @@ function clearances(site: SeamSite, b: Biscuit, count: number): Clearance[] {
     .filter(lap => lap.depth > 0)
     .flatMap(lap => middles.map(m => Math.max(underLap(site, lap, b), fromLap(lap, b, m))));
   return [
+    { what: 'over and under the slot', value: (site.thickness - b.thickness) / 2, limit: COVER },
     {
       what: "from the slots' ends to the band's edges",
       value: Math.min(middles[0]! - half - site.inner, site.outer - middles.at(-1)! - half),
       limit: FROM_EDGE + site.edge,
     },
-    { what: 'over and under the slot', value: (site.thickness - b.thickness) / 2, limit: COVER },
     { what: 'from the slot to the nearest lap', value: Math.min(Infinity, ...beside), limit: FROM_LAP },
   ];
 }
@@ -98,7 +98,7 @@ export function biscuitFindings(site: SeamSite, options: SeamOptions, seam: Bisc
   if (!found) return [];
   const { option, value, limit, allowed } = blamed(site, options, seam);
   const which = count > 1 ? `${count} biscuits of size ${b.size} leave` : `a biscuit of size ${b.size} leaves`;
-  const why = `${which} ${mm(found.value)} ${found.what}, at least ${mm(found.limit)}; allowed: ${allowed}`;
+  const why = `${which} ${mm(Math.max(0, found.value))} ${found.what}, at least ${mm(found.limit)}; allowed: ${allowed}`;
   return [seamStop(site, options, { joint: 'biscuit', rule: 'biscuit-slot', option, value, limit, why })];
 }
 

@@ -16,8 +16,10 @@ import type { SeamJoint, SeamOptions, SeamSite } from './seam-joint.js';
 const BAND_EACH: Mm = 36;
 /** Wood between a hole and the rim's curved edges; common practice, no source. */
 const SHELL: Mm = 3;
-/** Shallowest hole, in diameters; common practice, no source: dowels as sold go in deeper. */
+/** Shallowest and deepest hole, in diameters; common practice, no source: dowels as sold go in deeper than the one, and a drill wanders
+ * beyond the other. */
 const LEAST_DEPTH = 1.5;
+const MOST_DEPTH = 6;
 /** Rounding of sizes, mm. */
 const ROUNDING: Mm = 1e-6;
 
@@ -111,23 +113,22 @@ function unsuited(site: SeamSite, options: SeamOptions): Finding {
 function limits(site: SeamSite, options: SeamOptions, { dowel, count, depth, at }: DowelSeam): Finding[] {
   const d = dowel.diameter;
   const room = mostDowels(site, d);
-  const from = LEAST_DEPTH * d;
-  const to = deepest(site, d, at);
-  const found: Finding[] = [];
   if (count < 1 || count > room) {
     const allowed = room > 0 ? `1 to ${room}` : 'no dowel fits; joint: butt';
     const why = `each ${dowel.name} dowel takes ${mm(3 * d)} of the band; allowed: ${allowed}`;
-    found.push(refusal(site, options, 'count', count, room, why));
+    return [refusal(site, options, 'count', count, room, why)];
   }
-  if (!(depth >= from - ROUNDING && depth <= to + ROUNDING)) {
-    const most = `${mm(Math.max(0, to))} deep before it meets a lap, the rim's edge or the other end's holes`;
-    const fits = to >= from && (options.depth !== undefined || to >= dowelHole(Math.min(...dowel.lengths)));
-    const why = fits
-      ? `a hole for a ${dowel.name} dowel is ${mm(from)} to ${most}; allowed: that`
-      : `a hole for a ${dowel.name} dowel may go ${most}, and is ${mm(from)} deep at least; allowed: another seam place, or joint: butt`;
-    found.push(refusal(site, options, 'depth', depth, to, why));
-  }
-  return found;
+  const from = LEAST_DEPTH * d;
+  const free = deepest(site, d, at);
+  const to = Math.min(free, MOST_DEPTH * d);
+  if (depth >= from - ROUNDING && depth <= to + ROUNDING) return [];
+  const meets = to === free ? " before it meets a lap, the rim's edge or the other end's holes" : '';
+  const most = `${mm(Math.max(0, to))} deep${meets}`;
+  const fits = to >= from && (options.depth !== undefined || to >= dowelHole(Math.min(...dowel.lengths)));
+  const why = fits
+    ? `a hole for a ${dowel.name} dowel is ${mm(from)} to ${most}; allowed: that`
+    : `a hole for a ${dowel.name} dowel may go ${most}, and is ${mm(from)} deep at least; allowed: another seam place, or joint: butt`;
+  return [refusal(site, options, 'depth', depth, to, why)];
 }
 
 /** A seam's dowels, and what keeps them out of it: of those that may be chosen the first that fit. */

@@ -91,7 +91,7 @@ function limits(site: SeamSite, options: SeamOptions, { count, pitch, length }: 
   if (count < 2 || !(pitch >= LEAST_PITCH)) {
     const most = Math.floor(band / LEAST_PITCH);
     const allowed = most >= 2 ? `2 to ${most}, shorter fingers, or joint: scarf` : 'joint: scarf, or butt';
-    const why = `fingers would be ${mm(pitch)} wide, at least ${mm(LEAST_PITCH)}; allowed: ${allowed}`;
+    const why = `a seam has 2 fingers or more, each at least ${mm(LEAST_PITCH)} wide: these would be ${mm(pitch)}; allowed: ${allowed}`;
     found.push(seamStop(site, options, { joint: 'finger', option: 'count', value: count, limit: most, why }));
   } else if (!(length >= from - ROUNDING && length <= to + ROUNDING)) {
     const room = reach < MOST_LENGTH * pitch ? ` before they meet a lap or those of the felloe's other end` : '';

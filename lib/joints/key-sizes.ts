@@ -124,6 +124,12 @@ function lengthRange(site: SeamSite, options: SeamOptions, key: KeySeam): Findin
   return [seamStop(site, options, { joint: 'key', option: 'length', value: key.length, limit: most, why })];
 }
 
+/** Of width and length; how long a key may be hangs on its width. */
+function faceFindings(site: SeamSite, options: SeamOptions, key: KeySeam): Finding[] {
+  const wide = widthRange(site, options, key);
+  return wide.length > 0 ? wide : lengthRange(site, options, key);
+}
+
 /** A sheet is not planed: what to make thin keys of. */
 const thinKey = (site: SeamSite, key: KeySeam): Finding => ({
   level: 'note',
@@ -145,8 +151,7 @@ function throughNote(site: SeamSite, { depth }: SeamOptions): Finding[] {
 /** What a key comes up against. */
 export const keyFindings = (site: SeamSite, options: SeamOptions, key: KeySeam): Finding[] => [
   ...depthRange(site, options, key),
-  ...widthRange(site, options, key),
-  ...lengthRange(site, options, key),
+  ...faceFindings(site, options, key),
   ...(isThrough(site, key) || site.grained ? [] : [thinKey(site, key)]),
   ...throughNote(site, options),
 ];

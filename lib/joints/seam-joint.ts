@@ -25,7 +25,7 @@ export interface SeamOptions {
   readonly count?: number;
   /** of a dowel: a third to a half of the felloe's thickness */
   readonly diameter?: Mm;
-  /** of a dowel's hole, into each felloe: 1.5 diameters or more; of a key's pocket, from its face: 2 mm or more */
+  /** of a dowel's hole, into each felloe: 1.5 to 6 diameters; of a key's pocket, from its face: 2 mm or more */
   readonly depth?: Mm;
   /** of fingers, tip to root: 3/4 of a finger's width to 4 of it; of a key, across the seam: its width or more */
   readonly length?: Mm;

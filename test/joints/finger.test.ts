@@ -110,7 +110,7 @@ describe('shape', () => {
 });
 
 test.each([
-  [{ count: 20 }, {}, 'rim.seam.count', /20; fingers would be .* allowed: 2 to 11/],
+  [{ count: 20 }, {}, 'rim.seam.count', /20; .* these would be 3.5 mm .*; allowed: 2 to 11/],
   [{ length: 200 }, {}, 'rim.seam.length', /200 mm .*; fingers .* wide may be .* to .* long; allowed: that/],
   [{ length: 1 }, {}, 'rim.seam.length', /1 mm .*; fingers .* wide may be 17.5 mm .* to 93.33 mm/],
   [{ count: 3, length: 17 }, {}, 'rim.seam.length', /17 mm .* may be 17.47 mm .* to 93.17 mm/],
