@@ -46,7 +46,7 @@ function wallBetween(a: Bank, b: Bank, limit: Mm, wood: Wood): Wall | undefined 
   let best: Wall | undefined;
   for (const [p, q] of facing(a.edge, b.edge)) {
     const thickness = distance(p, q);
-    if (thickness >= Math.min(limit, best?.thickness ?? limit) || thickness < ON_BOUNDARY) continue;
+    if (thickness >= (best?.thickness ?? limit - ON_BOUNDARY) || thickness < ON_BOUNDARY) continue;
     const u = scale(subtract(q, p), 1 / thickness);
     const at = midpoint(p, q);
     if (faces(a, p, u) && faces(b, q, scale(u, -1)) && wood.has(at, low, high))
