@@ -16,6 +16,7 @@ import { readText } from '../../lib/node/read-text.js';
 import { saveText } from '../../lib/node/save-text.js';
 import { couponLines, intoPlan, optionsOf } from '../../lib/plan/coupon-lines.js';
 import { readPlan } from '../../lib/plan/read-plan.js';
+import type { Cutter } from '../../lib/stock/stock.js';
 import type { Mm } from '../../lib/units/length.js';
 import { printAngle } from '../../lib/units/print-length.js';
 import { writeJson } from '../../lib/writers/json.js';
@@ -36,20 +37,35 @@ interface Saved {
   readonly options: CouponOptions & HandCouponOptions;
 }
 
+const isNumber = (value: unknown): boolean => typeof value === 'number';
+
+/** Whether it has what any coupon has; the library looks at the rest. */
+function isSaved(data: unknown): data is Saved {
+  const { coupon, options } = (data ?? {}) as Partial<Saved>;
+  if (coupon === 'hand') return isNumber(options?.thickness);
+  const { kind, ...width } = (options?.cutter ?? {}) as Partial<Cutter>;
+  return (
+    coupon === 'cut' &&
+    typeof kind === 'string' &&
+    Object.values(width).length > 0 &&
+    Object.values(width).every(isNumber)
+  );
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
 /** The coupon that a folder holds, if one is named. */
 async function savedIn(folder: string | undefined): Promise<Saved | undefined> {
   if (folder === undefined) return undefined;
   const file = join(folder, 'coupon.json');
-  const text = await readText(file, "the coupon's file");
-  const allowed = 'coupon.json as the command coupon wrote it';
-  try {
-    const saved = JSON.parse(text) as Partial<Saved> | null;
-    if ((saved?.coupon === 'cut' || saved?.coupon === 'hand') && typeof saved.options === 'object')
-      return saved as Saved;
-  } catch {
-    // said below
-  }
-  return refuse("the coupon's file", file, allowed);
+  const data = parsed(await readText(file, "the coupon's file"));
+  return isSaved(data) ? data : refuse("the coupon's file", file, 'coupon.json as the command coupon wrote it');
 }
 
 function readCut(

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { assembledPicture } from '../../lib/drawings/assembled.js';
 import { explodedPicture } from '../../lib/drawings/exploded.js';
+import { coupon } from '../../lib/models/coupon.js';
 import { buildProp, type ModelName } from '../../lib/models/index.js';
 import { readPlan } from '../../lib/plan/index.js';
 import { writePicture } from '../../lib/writers/picture.js';
@@ -38,4 +39,10 @@ describe.each(Object.entries(SHOWN))('the page of %s', (name, sample) => {
     expect(page).toContain(`](${name}-exploded.svg)`);
     await expect(writePicture(explodedPicture(model))).toMatchFileSnapshot(path(exploded));
   });
+});
+
+test('the page of the coupon shows one for a laser', async () => {
+  const { model } = coupon({ method: 'laser', cutter: { kind: 'laser', kerf: 0.2 }, thickness: 6 });
+  expect(readFileSync(path('lib/models/coupon.md'), 'utf8')).toContain('](coupon.svg)');
+  await expect(writePicture(assembledPicture(model))).toMatchFileSnapshot(path('lib/models/coupon.svg'));
 });
