@@ -4,7 +4,7 @@ import { cutWidth, type Method } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
 import { doubleCutFindings, doubleCuts, once } from './double-cuts.js';
 import { FEED, type Finishing, TABS, type Tabs } from './finishing.js';
-import { withLead } from './leads.js';
+import { type Surroundings, withLead } from './leads.js';
 import { inOrder, type Ordered } from './order.js';
 import { type Cut, cutsOf } from './room.js';
 import { hasSecondFace, type SheetFace, sheetWorks } from './sheet-works.js';
@@ -32,9 +32,9 @@ type ProfileWork = Profile & { readonly piece?: number };
 const widthOf = (sheet: Sheet, work: ProfileWork): Mm => cutWidth(sheet.placements[work.piece!]!.cut.cutter);
 
 /** Turned into the direction of the cut and begun where it may start, with a lead where one is asked for. */
-function begun(work: ProfileWork, radius: Mm, { leads, feed = FEED }: Finishing, others: readonly Cut[]): ProfileWork {
+function begun(work: ProfileWork, radius: Mm, { leads, feed = FEED }: Finishing, around: Surroundings): ProfileWork {
   const turned = { ...work, outline: directed(work.outline, feed) };
-  const placed = leads ? { ...turned, ...withLead(turned, leads, radius, others, feed) } : turned;
+  const placed = leads ? { ...turned, ...withLead(turned, leads, radius, around, feed) } : turned;
   return placed.lead ? placed : { ...placed, outline: starts(placed.outline, radius)[0]! };
 }
 
@@ -72,11 +72,12 @@ function tabbed(sheet: Sheet, work: ProfileWork, how: SheetShop, others: readonl
  * tabs only if the plan says so. */
 function prepared(sheet: Sheet, works: readonly Work[], how: SheetShop): Outcome<readonly Work[]> {
   const cuts = cutsOf(works);
+  const stock = { minX: 0, minY: 0, maxX: sheet.stock.length, maxY: sheet.stock.width };
   const holds = how.method === 'router' || how.tabs !== undefined;
   const each = works.map((work, index): Outcome<Work> => {
     if (work.kind !== 'inside' && work.kind !== 'outside') return { value: work, findings: [] };
     const others = cuts.filter(c => c.work !== index);
-    const started = begun(work, widthOf(sheet, work) / 2, how, others);
+    const started = begun(work, widthOf(sheet, work) / 2, how, { others, stock });
     return holds ? tabbed(sheet, started, how, others) : { value: started, findings: [] };
   });
   return { value: each.map(e => e.value), findings: each.flatMap(e => e.findings) };

@@ -1,6 +1,6 @@
 import { pointAlong, spin, startDirection } from '../geometry/along.js';
 import { encloses } from '../geometry/locate.js';
-import { segmentLength } from '../geometry/measure.js';
+import { type Box, segmentLength } from '../geometry/measure.js';
 import { type Outline, type Polyline, vertex } from '../geometry/outline.js';
 import { add, type Point, scale } from '../geometry/point.js';
 import { polylineSegments, segments } from '../geometry/segment.js';
@@ -39,12 +39,23 @@ function sampled(line: Polyline): Point[] {
   });
 }
 
-/** Whether a lead keeps to the waste: off other cuts all along, off its own in its far half. */
+/** What a lead has to keep clear of. */
+export interface Surroundings {
+  /** the sheet's other cuts */
+  readonly others: readonly Cut[];
+  /** the stock */
+  readonly stock: Box;
+}
+
+const isOn = ({ minX, minY, maxX, maxY }: Box, { x, y }: Point): boolean =>
+  x >= minX && x <= maxX && y >= minY && y <= maxY;
+
+/** Whether a lead keeps to the waste of the stock: off other cuts all along, off its own in its far half. */
 function hasRoom(
   lead: NonNullable<Profile['lead']>,
   profile: Outline,
   inside: boolean,
-  others: readonly Cut[],
+  { others, stock }: Surroundings,
 ): boolean {
   const own = cutOf(-1, profile);
   return [lead.in, [...lead.out].reverse()].every((line, i) => {
@@ -53,7 +64,7 @@ function hasRoom(
     const points = sampled(run);
     const far = points.slice(0, Math.ceil(points.length / 2));
     return (
-      points.every(p => others.every(cut => !isNear(cut, p, CLEAR))) &&
+      points.every(p => isOn(stock, p) && others.every(cut => !isNear(cut, p, CLEAR))) &&
       far.every(p => !isNear(own, p, CLEAR / 2) && encloses(profile, p) === inside)
     );
   });
@@ -66,21 +77,15 @@ function isFree(outline: Outline, radius: Mm): boolean {
 }
 
 /** A profile begun where its lead has room, away from faces that meet another piece; without a lead where no such place has.
- * @param radius of the cutter, mm   @param others the sheet's other cuts */
-export function withLead(
-  profile: Profile,
-  leads: Leads,
-  radius: Mm,
-  others: readonly Cut[],
-  feed: Feed = FEED,
-): Profile {
+ * @param radius of the cutter, mm */
+export function withLead(profile: Profile, leads: Leads, radius: Mm, around: Surroundings, feed: Feed = FEED): Profile {
   const scrap = feed === 'conventional' ? -1 : 1;
   for (const share of SHORTER)
     for (const outline of starts(profile.outline, radius)) {
       if (!isFree(outline, radius)) continue;
       const along = startDirection(segments(outline)[0]!);
       const lead = leadAt(outline[0]!, along, scrap, { ...leads, length: leads.length * share });
-      if (hasRoom(lead, outline, profile.kind === 'inside', others)) return { ...profile, outline, lead };
+      if (hasRoom(lead, outline, profile.kind === 'inside', around)) return { ...profile, outline, lead };
     }
   return profile;
 }
