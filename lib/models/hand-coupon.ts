@@ -101,9 +101,9 @@ function handSteps(s: HandSizes): string[] {
   const drawn = (fit: Mm): string => printMm(fit, 3);
   return [
     'Print or trace the outlines in parts/ at true size on two offcuts a joint, grain along the strips; cut to the line as you will cut the prop, with the same saw and the same hand. Clamp short pieces; never hold them near a blade.',
-    `Lap (L): cut both halves ${printMm(s.thickness / 2)} deep and ${printMm(s.width + s.fit.lap)} wide (the strip and ${drawn(s.fit.lap)}), put them together: tight, snug or loose? Or measure the play with feelers or paper: a sheet of office paper is about 0.1 mm.`,
-    `Wedge (W): point both ends by ${degrees(angle)} to each side of the middle; lay them flank to flank on a straight line ${degrees(2 * angle)} apart: measure the gap between the flanks (drawn with ${drawn(s.fit.wedge)}).`,
-    `Seam (M): cut the ends ${degrees(lean)} off square; push two together in a bevel gauge set to ${degrees(Math.PI - 2 * lean)}: measure how far the seam is open at the outer edge; below zero if it is open at the inner edge.`,
+    `Lap: cut both halves ${printMm(s.thickness / 2)} deep and ${printMm(s.width + s.fit.lap)} wide (the strip and ${drawn(s.fit.lap)}), put them together: tight, snug or loose? Or measure the play with feelers or paper: a sheet of office paper is about 0.1 mm.`,
+    `Wedge: point both ends by ${degrees(angle)} to each side of the middle; lay them flank to flank on a straight line ${degrees(2 * angle)} apart: measure the gap between the flanks (drawn with ${drawn(s.fit.wedge)}).`,
+    `Seam: cut the ends ${degrees(lean)} off square; push two together in a bevel gauge set to ${degrees(Math.PI - 2 * lean)}: measure how far the seam is open at the outer edge; below zero if it is open at the inner edge.`,
     'Then: rimwright coupon --read --hand FOLDER --lap snug --wedge 0.2mm --seam 0.3mm --into PLAN',
   ];
 }

@@ -14,10 +14,10 @@ export interface SampleOptions extends PieceOptions {
 
 /** How far a pocket is carried past an open edge, mm: a cutter's width and more. */
 const PAST: Mm = 60;
-/** Height of a strip's letter over its width. */
-const LETTER = 0.3;
+/** Height of a strip's word over its width. A word, as a letter may be another one upside down. */
+const LETTER = 0.22;
 
-const letter = (text: string, x: Mm, width: Mm): Label => ({
+const word = (text: string, x: Mm, width: Mm): Label => ({
   kind: 'label',
   text,
   at: { x, y: 0 },
@@ -44,7 +44,7 @@ export function lapSample(o: SampleOptions, clearance: Mm): Part {
     area: across(y),
     beyond: across(y + PAST),
   };
-  const features = [pocket, letter('L', -x + o.width / 2, o.width)];
+  const features = [pocket, word('LAP', -x + 0.75 * o.width, o.width)];
   return piece('sample', 'Half of a lap', o, { region: solid(rectangle(-x, -y, x, y)), features });
 }
 
@@ -66,7 +66,7 @@ export function wedgeSample(o: SampleOptions, count: number, clearance: Mm): Par
     { x: corner, y },
     { x: flat, y: flank },
   ]);
-  const features = [letter('W', corner + o.length - o.width / 2, o.width)];
+  const features = [word('WEDGE', corner + o.length / 2, o.width)];
   return piece('sample', "A spoke's wedge", o, { region: solid(withMates(outer, 'wedge', [0, 4])), features });
 }
 
@@ -85,6 +85,6 @@ export function seamSample(o: SampleOptions, lean: Radians): Part {
   ]);
   return piece('sample', "A felloe's ends", o, {
     region: solid(withMates(outer, 'seam', [1, 3])),
-    features: [letter('M', 0, o.width)],
+    features: [word('SEAM', 0, o.width)],
   });
 }
