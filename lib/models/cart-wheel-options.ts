@@ -60,9 +60,10 @@ export interface CartSpokeOptions {
 /** The nave: discs glued up along the axle; those in the middle, as thick as the spokes together, carry the mortises. Lengths mm. */
 export interface NaveOptions {
   readonly diameter: Mm;
-  /** along the axle; the spokes' thickness, and in front and behind whole discs that come to at least as much, unless given */
+  /** along the axle; the spokes' thickness, and in front and behind whole discs that come to at least as much, and
+   * take a bearing's seat, unless given */
   readonly length?: Mm;
-  /** none unless given; a bearing's seat is `through` whole discs, or with a `shoulder` as deep as the bearing is wide */
+  /** none unless given; a bearing's seat is `through` whole discs (by laser, unless given), or with a `shoulder` as deep as the bearing is wide */
   readonly bore?: BoreOptions;
   readonly stock: string;
 }
@@ -78,7 +79,8 @@ export interface TyreOptions {
 export interface CapOptions {
   /** front unless given */
   readonly faces?: 'front' | 'back' | 'both' | 'none';
-  readonly diameter: Mm;
+  /** seven tenths of the nave's, or what covers the bore, unless given */
+  readonly diameter?: Mm;
   /** the stock's if left out */
   readonly thickness?: Mm;
   /** whether the front cap has a hole for the axle too; the back one always has; open where the wheel turns

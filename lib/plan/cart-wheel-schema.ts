@@ -65,7 +65,7 @@ function tyre(unit: Unit) {
 const cap = (unit: Unit) =>
   keys({
     faces: z.exactOptional(choice(['front', 'back', 'both', 'none'])),
-    diameter: length(unit, 4, LARGEST),
+    diameter: z.exactOptional(length(unit, 4, LARGEST)),
     thickness: thickness(unit),
     front: z.exactOptional(choice(['open', 'closed'])),
     stock: stockName(),

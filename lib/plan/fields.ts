@@ -104,7 +104,9 @@ export function seamPlace() {
   return noted(z.pipe(z.string({ error: allowed }), toPlace), allowed);
 }
 
-/** Keys and values: every key known, the others refused with the list of those there are. The message of an unknown key is that list. */
-export function keys<T extends z.core.$ZodShape>(shape: T) {
-  return z.strictObject(shape, { error: Object.keys(shape).join(', ') });
+/** Keys and values: every key known, the others refused with the list of those there are. The message of an unknown key is that list.
+ * @param otherwise what is allowed where something else than keys is written; the list too unless given */
+export function keys<T extends z.core.$ZodShape>(shape: T, otherwise?: string) {
+  const list = Object.keys(shape).join(', ');
+  return z.strictObject(shape, { error: ({ code }) => (code === 'unrecognized_keys' ? list : (otherwise ?? list)) });
 }

@@ -9,11 +9,12 @@ export type Hole = Exclude<BoreOptions, 'none'>;
 
 /** A plan's hole in the middle: `{ axle }` or `{ bearing, seat }`. @param error what is allowed, in words */
 export function hole(unit: Unit, error = '{ axle: 15mm } or { bearing: "6202", seat: shoulder }') {
-  const either = keys({
+  const shape = {
     axle: z.exactOptional(length(unit, 1, 300)),
     bearing: z.exactOptional(named(bearings.map(b => b.name))),
     seat: z.exactOptional(choice(['through', 'shoulder'])),
-  });
+  };
+  const either = keys(shape, error);
   const toHole = z.transform((written: z.output<typeof either>, context): Hole => {
     const { axle, bearing, seat } = written;
     if (axle !== undefined && bearing === undefined && seat === undefined) return { axle };

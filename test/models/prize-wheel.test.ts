@@ -305,7 +305,10 @@ test.each([
   [{ plate: { stock: 'birch', width: 30 } }, 'stop plate-width plate.width'],
   [{ plate: { stock: 'birch', height: 400 } }, 'stop plate-height plate.height'],
   [{ edges: { face: { radius: 12 } } }, 'stop edge-radius edges.face.radius'],
-  [{ hub: { ...fair.hub, bore: { bearing: '6202' } }, method: 'laser' }, 'stop laser-pocket hub.bore.seat'],
+  [
+    { hub: { ...fair.hub, bore: { bearing: '6202', seat: 'shoulder' } }, method: 'laser' },
+    'stop laser-pocket hub.bore.seat',
+  ],
   [{ hub: { ...fair.hub, stock: 'thin', bore: { bearing: '6202' } } }, 'stop bearing-seat hub.thickness'],
 ] as const)('%j: %s', (change, said) => {
   expect(findings({ ...fair, ...change })).toContain(said);

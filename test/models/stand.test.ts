@@ -159,7 +159,7 @@ describe('axle', () => {
   });
 
   test('a laser cuts no seat, a thin board has no room for one', () => {
-    const shoulder = { height: 900, bore: { bearing: '6202' } } as const;
+    const shoulder = { height: 900, bore: { bearing: '6202', seat: 'shoulder' } } as const;
     expect(findings({ ...helm, axle: shoulder, method: 'laser' })).toEqual(['stop laser-pocket axle.bore.seat']);
     expect(findings({ ...helm, axle: shoulder, uprights: { stock: 'thin' } })).toContain(
       'stop bearing-seat uprights.thickness',

@@ -23,7 +23,8 @@ const textOf = (job: number): string => damagedPlan(models[Math.floor(job / plan
 async function judge(job: number): Promise<Verdict> {
   try {
     const { files, findings, report } = await make(readPlan(textOf(job)));
-    if (/\bNaN\b|Infinity|undefined/.test(JSON.stringify(findings))) return 'numberless';
+    if (/\bNaN\b|Infinity|undefined|allowed: (at most|\d[\d.]* to) (-|0 mm)/.test(JSON.stringify(findings)))
+      return 'numberless';
     if (findings.some(f => f.level === 'stop')) return 'stopped';
     if (!report || files.size === 0) throw new Error('neither files nor a stop');
     return 'built';

@@ -1,7 +1,7 @@
 import type { Finding } from '../../findings/finding.js';
 import { printMm } from '../../units/print-length.js';
 import type { CableReelOptions } from '../cable-reel-options.js';
-import { stated, stop } from '../helm-wheel/limit.js';
+import { stated, stop, upTo } from '../helm-wheel/limit.js';
 import { thicknessFindings } from '../named-stock.js';
 import { BITE, fixings, plankLevels, rodSite } from './fixings.js';
 import { oneThick } from './guide.js';
@@ -43,7 +43,7 @@ function coreFits(s: ReelSizes): Finding[] {
   const found: Finding[] = [];
   if (!(core.stave.inner >= LEAST_STAVE)) {
     const most = core.apothem - LEAST_STAVE / 2 / Math.tan(core.stave.bevel);
-    const what = `its ${core.staves} staves leave no inner face ${LEAST_STAVE} mm wide; allowed: at most ${stated(Math.max(0, most))} mm, or fewer staves`;
+    const what = `its ${core.staves} staves leave no inner face ${LEAST_STAVE} mm wide; allowed: ${upTo(most, 'fewer staves')}`;
     found.push(stop('stave-thickness', 'core.thickness', core.thickness, most, what));
   }
   if (!(coreReach(s) + OVERHANG <= flange.radius)) {
@@ -66,9 +66,9 @@ function planksFit(s: ReelSizes): Finding[] {
   const bore = boreRadius(s);
   const near = plankLevels(s).find(y => bore > 0 && Math.abs(Math.abs(y) - bore) < BORE_WALL);
   if (near === undefined) return [];
-  const allowed = [Math.abs(near) - BORE_WALL, Math.abs(near) + BORE_WALL].map(r => stated(2 * r - s.fit.bore));
-  const what = `its hole all but touches the seam ${stated(Math.abs(near))} mm from the middle; allowed: at most ${allowed[0]} mm or at least ${allowed[1]} mm, or another number of planks`;
-  return [stop('bore-seam', 'bore.axle', s.axle, allowed[1]!, what)];
+  const [below, above] = [Math.abs(near) - BORE_WALL, Math.abs(near) + BORE_WALL].map(r => 2 * r - s.fit.bore);
+  const what = `its hole all but touches the seam ${stated(Math.abs(near))} mm from the middle; allowed: ${upTo(below!, `at least ${stated(above!)} mm`)}, or another number of planks`;
+  return [stop('bore-seam', 'bore.axle', s.axle, above!, what)];
 }
 
 function segmentsFit(s: ReelSizes): Finding[] {
@@ -82,7 +82,8 @@ function segmentsFit(s: ReelSizes): Finding[] {
 function boreFits(s: ReelSizes): Finding[] {
   const most = 2 * (s.core.apothem - s.core.thickness) - s.fit.bore;
   if (s.axle === 0 || s.axle < most) return [];
-  return [stop('bore-core', 'bore.axle', s.axle, most, `the core is hollow for ${stated(most)} mm; allowed: less`)];
+  const what = `it goes through the core's hollow; allowed: ${upTo(most, 'a larger core.diameter, or thinner staves')}`;
+  return [stop('bore-core', 'bore.axle', s.axle, most, what)];
 }
 
 function fixingsFit(s: ReelSizes): Finding[] {

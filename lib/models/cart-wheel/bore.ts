@@ -2,10 +2,8 @@ import type { NaveBore } from '../../parts/nave-disc.js';
 import { shoulderHole } from '../../stock/bearings.js';
 import type { Mm } from '../../units/length.js';
 import { shaftOf } from '../helm-wheel/core.js';
-import type { CartSizes } from './sizes.js';
+import { type CartSizes, RELIEF } from './sizes.js';
 
-/** Air between a bearing's inner ring and the cap over it; common practice, no source. */
-const RELIEF: Mm = 0.5;
 /** Rounding of depths, mm. */
 const SAME: Mm = 1e-6;
 

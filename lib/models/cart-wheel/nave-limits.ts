@@ -1,10 +1,10 @@
 import type { Finding } from '../../findings/finding.js';
 import { betweenMortises, longestTenon, mortiseBottom } from '../../joints/mortise.js';
 import type { Mm } from '../../units/length.js';
-import { stated, stop } from '../helm-wheel/limit.js';
+import { fromTo, stated, stop, upTo } from '../helm-wheel/limit.js';
 import { boreRadii, naveBore } from './bore.js';
 import { type Limit, stopAt } from './limit.js';
-import { BORE_WALL, type CartSizes, MORTISE_WALL } from './sizes.js';
+import { BORE_WALL, CAP_COVER, type CartSizes, MORTISE_WALL } from './sizes.js';
 
 /** Between the feet of two spokes on the nave's edge; common practice, no source. */
 const APART: Mm = 1;
@@ -13,8 +13,6 @@ const LEAST_TENON: Mm = 4;
 export const SHOULDER: Mm = 1;
 /** Spoke that must show between nave and rim; common practice, no source. */
 const LEAST_SPOKE: Mm = 10;
-/** Wood that a cap covers round the bore; common practice, no source. */
-const COVER: Mm = 6;
 /** Rounding of lengths that are worked out from each other, mm. */
 const SAME: Mm = 1e-6;
 
@@ -22,21 +20,21 @@ const SAME: Mm = 1e-6;
 export const footCrowding: Limit = s => {
   const most = 2 * s.nave.radius * Math.sin(Math.PI / s.spokes) - APART;
   if (s.spoke.width <= most) return [];
-  const what = `${s.spokes} feet collide on a nave of ${stated(2 * s.nave.radius)} mm; allowed: at most ${stated(Math.max(0, most))} mm, or fewer spokes, or a larger nave`;
+  const what = `${s.spokes} feet collide on a nave of ${stated(2 * s.nave.radius)} mm; allowed: ${upTo(most, 'fewer spokes, or a larger nave')}`;
   return [stop('foot-crowding', 'spokes.width', s.spoke.width, most, what)];
 };
 
 export const naveInRim: Limit = s => {
   const most = 2 * (s.rim.inner - LEAST_SPOKE);
   if (2 * s.nave.radius <= most) return [];
-  const what = `it leaves under ${LEAST_SPOKE} mm of spoke inside the rim; allowed: at most ${stated(most)} mm`;
+  const what = `it leaves under ${LEAST_SPOKE} mm of spoke inside the rim; allowed: ${upTo(most, 'a larger rim.outside, or a narrower rim.band')}`;
   return [stop('nave-rim', 'nave.diameter', 2 * s.nave.radius, most, what)];
 };
 
 export const tenonWidth: Limit = s => {
   const most = s.spoke.width - 2 * SHOULDER;
   if (s.foot.width <= most && s.foot.width + s.foot.clearance > 0) return [];
-  const what = `a foot ${stated(s.spoke.width)} mm wide keeps a shoulder of ${SHOULDER} mm on each side; allowed: at most ${stated(Math.max(0, most))} mm, and more than a pressed fit takes`;
+  const what = `a foot ${stated(s.spoke.width)} mm wide keeps a shoulder of ${SHOULDER} mm on each side; allowed: ${upTo(most, 'wider spokes')}; and more than a pressed fit takes`;
   return [stop('tenon-width', 'spokes.tenon.width', s.foot.width, most, what)];
 };
 
@@ -108,10 +106,10 @@ export const turning: Limit = s => {
 export const capFits: Limit = s => {
   const { cap } = s;
   if (!cap) return [];
-  const least = 2 * (boreRadii(s).end + COVER);
+  const least = 2 * (boreRadii(s).end + CAP_COVER);
   const most = 2 * s.nave.radius;
   const own = 2 * cap.radius;
   if (own >= least && own <= most) return [];
-  const what = `it covers the bore by ${COVER} mm and lies on the nave; allowed: ${least <= most ? `${stated(least)} to ${stated(most)} mm` : 'a wider nave, a smaller bore, or no cap'}`;
+  const what = `it covers the bore by ${CAP_COVER} mm and lies on the nave; allowed: ${fromTo(least, most, 'a wider nave, a smaller bore, or no cap')}`;
   return [stop('hub-cap', 'cap.diameter', own, own < least ? least : most, what)];
 };

@@ -2,7 +2,7 @@ import type { Finding } from '../../findings/finding.js';
 import { longestTongue, shareOf } from '../../joints/tongue.js';
 import { traitsOf } from '../../stock/traits.js';
 import type { Mm } from '../../units/length.js';
-import { stated, stop } from '../helm-wheel/limit.js';
+import { fromTo, stated, stop, upTo } from '../helm-wheel/limit.js';
 import { relative } from '../seams.js';
 import { SEAM_WALL, spokeAngles } from './layout.js';
 import { type Limit, stopAt } from './limit.js';
@@ -43,7 +43,7 @@ export const tongueSeam: Limit = s => {
   const between = s.rim.inner * Math.sin(Math.PI / s.spokes) - SEAM_WALL;
   if (s.seam.at === 'between-spokes' && half > between) {
     const most = 2 * between - s.fit.tongue;
-    const what = `${s.spokes} tongues leave under ${SEAM_WALL} mm to the seams between them; allowed: at most ${stated(Math.max(0, most))} mm, fewer spokes, or a larger rim`;
+    const what = `${s.spokes} tongues leave under ${SEAM_WALL} mm to the seams between them; allowed: ${upTo(most, 'fewer spokes, or a larger rim')}`;
     return [stop('tongue-seam', 'spokes.tongue.width', tongueWidth(s) - s.fit.tongue, most, what)];
   }
   const what = `a seam ${left > 0 ? `comes within ${stated(left)} mm of` : 'runs into'} a spoke's tongue; allowed: ${SEAM_WALL} mm or more, as between-spokes with a smaller rim.seam.stagger leaves`;
@@ -83,14 +83,14 @@ export const tongueWidthFits: Limit = s => {
   if (tongue.joint === 'captured') {
     const most = spoke.end - 2 * SHOULDER;
     if (tongue.slot.width <= most && tongueWidth(s) > 0) return [];
-    const what = `the spoke's outer end, ${stated(spoke.end)} mm wide, keeps a shoulder of ${SHOULDER} mm on each side; allowed: at most ${stated(Math.max(0, most))} mm, and more than a pressed fit takes`;
+    const what = `the spoke's outer end, ${stated(spoke.end)} mm wide, keeps a shoulder of ${SHOULDER} mm on each side; allowed: ${upTo(most, 'wider spokes, or less spokes.taper')}; and more than a pressed fit takes`;
     return [stop('tongue-width', where, tongue.slot.width, most, what)];
   }
   const { diameter } = tongue.bored;
   const thin = Math.min(rim.thickness, spoke.thickness);
   const most = Math.min(thin / 2, spoke.end - 2 * BESIDE);
   if (diameter <= most + SAME && diameter >= 1) return [];
-  const what = `a drilled tongue takes at most half of the thinner of rim and spoke, and leaves ${BESIDE} mm beside it in the spoke's end; allowed: 1 to ${stated(Math.max(0, most))} mm`;
+  const what = `a drilled tongue takes at most half of the thinner of rim and spoke, and leaves ${BESIDE} mm beside it in the spoke's end; allowed: ${fromTo(1, most, 'thicker rim and spokes, and a wider outer end of the spokes')}`;
   return [stop('tongue-width', where, diameter, most, what)];
 };
 
@@ -122,7 +122,7 @@ function rimShares(s: CartSizes, thickness: Mm): Finding[] {
   const deepest = Math.max(0, ...shares.map(share => (share.kind === 'pocket' ? share.depth : 0)));
   if (deepest === 0 || each - deepest >= LEAST_FLOOR - SAME) return [];
   const most = thickness - 2 * (LEAST_FLOOR - (each - deepest));
-  const what = `it leaves ${stated(each - deepest)} mm of each layer over it; allowed: at most ${stated(Math.max(0, most))} mm, ${COVER} mm or more of wood is better`;
+  const what = `it leaves ${stated(each - deepest)} mm of each layer over it; allowed: ${upTo(most, 'thicker layers')}; ${COVER} mm or more of wood is better`;
   return [stop('tongue-cover', 'spokes.tongue.thickness', thickness, most, what)];
 }
 

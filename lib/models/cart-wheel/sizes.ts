@@ -10,7 +10,7 @@ import { type Axis, axisOf } from '../helm-wheel/sizes.js';
 import type { EdgeProfile, Turns } from '../helm-wheel-options.js';
 import { stockNamed } from '../named-stock.js';
 import { SEAM_FIT } from '../ring/joined.js';
-import { SHOULDERED, type TongueSizes, tongueSizes } from './tongue-sizes.js';
+import { COVER, SHOULDERED, type TongueSizes, tongueSizes } from './tongue-sizes.js';
 
 /** Whole layers of one thickness; a fraction of a layer where the thickness does not come out. Lengths mm. */
 export interface Stack {
@@ -98,7 +98,8 @@ export const defaultFelloes = (spokes: number): number => (spokes % 2 === 0 && s
 function rimLayers({ rim, method }: CartWheelOptions, drilled: boolean, stock: Stock): number {
   if (rim.layers !== undefined) return rim.layers;
   if (method === 'laser' && rim.thickness !== undefined) return rim.thickness / stock.thickness;
-  return drilled ? 1 : method === 'laser' ? 3 : 2;
+  // layers too thin for a pocket and wood over it are cut right through
+  return drilled ? 1 : method === 'laser' || stock.thickness < 2 * COVER ? 3 : 2;
 }
 
 /** A thickness cut from a stock: a board may be planed where one is enough. */
@@ -108,16 +109,23 @@ function stackOf(thickness: Mm, stock: Stock, method: Method): Stack {
   return { thickness, layers, each: thickness / Math.max(1, Math.round(layers)) };
 }
 
+/** Air between a bearing's inner ring and the cap over it; common practice, no source. */
+export const RELIEF: Mm = 0.5;
+
+const capped = ({ cap }: CartWheelOptions): boolean => cap !== undefined && cap.faces !== 'none';
+
 function naveOf(o: CartWheelOptions, stock: readonly Stock[], spoke: Mm): CartSizes['nave'] {
   const from = stockNamed(stock, 'nave.stock', o.nave.stock);
-  const least = Math.max(1, Math.ceil(spoke / from.thickness - SAME)) * from.thickness;
+  const axis = axisOf(o.nave.bore, o.method, 'nave.bore.bearing');
+  const seat = axis.kind === 'bearing' ? axis.bearing.width + (capped(o) ? RELIEF : 0) : 0;
+  const least = Math.max(1, Math.ceil(Math.max(spoke, seat) / from.thickness - SAME)) * from.thickness;
   const side = o.nave.length === undefined ? least : (o.nave.length - spoke) / 2;
   return {
     radius: o.nave.diameter / 2,
     middle: stackOf(spoke, from, o.method),
     sides: stackOf(side, from, o.method),
     stock: from,
-    axis: axisOf(o.nave.bore, 'nave.bore.bearing'),
+    axis,
   };
 }
 
@@ -148,7 +156,22 @@ function footOf(o: CartWheelOptions, nave: CartSizes['nave'], fit: CartSizes['fi
   return { ...base, length: o.spokes.tenon?.length ?? Math.min(nave.radius / 2, walls, clear) };
 }
 
-function capOf(o: CartWheelOptions, stock: readonly Stock[]): CapSizes | undefined {
+/** Wood that a cap covers round the bore; and a cap's share of the nave where the plan does not say; common practice, no source. */
+export const CAP_COVER: Mm = 6;
+const CAP_SHARE = 0.7;
+
+function capRadius(given: Mm | undefined, { radius, axis }: CartSizes['nave'], fit: Mm): Mm {
+  if (given !== undefined) return given / 2;
+  const bore = axis.kind === 'none' ? 0 : ((axis.kind === 'axle' ? axis.diameter : axis.bearing.outside) + fit) / 2;
+  return Math.min(radius, Math.max(CAP_SHARE * radius, bore + CAP_COVER));
+}
+
+function capOf(
+  o: CartWheelOptions,
+  stock: readonly Stock[],
+  nave: CartSizes['nave'],
+  fit: CartSizes['fit'],
+): CapSizes | undefined {
   const { cap } = o;
   if (!cap) return undefined;
   const from = stockNamed(stock, 'cap.stock', cap.stock);
@@ -156,7 +179,7 @@ function capOf(o: CartWheelOptions, stock: readonly Stock[]): CapSizes | undefin
   if (faces === 'none') return undefined;
   return {
     faces: faces === 'both' ? ['front', 'back'] : [faces],
-    radius: cap.diameter / 2,
+    radius: capRadius(cap.diameter, nave, fit.bore),
     thickness: cap.thickness ?? from.thickness,
     open: (cap.front ?? (turnsBy(o) === 'bearing' ? 'open' : 'closed')) === 'open',
     stock: from,
@@ -189,7 +212,7 @@ export function cartSizes(o: CartWheelOptions, stock: readonly Stock[]): CartSiz
   };
   const fit = fitOf(o);
   const nave = naveOf(o, stock, thickness);
-  const cap = capOf(o, stock);
+  const cap = capOf(o, stock, nave, fit);
   return {
     method: o.method,
     rim,

@@ -24,6 +24,9 @@ const SHARE = 0.6;
 /** Length of a drilled tongue in either piece, in diameters, where the band has room for it; common practice, no source. */
 const DIAMETERS = 3;
 
+/** Thinnest tongue there is. */
+const LEAST: Mm = 0.5;
+
 /** Rounding of thicknesses, mm. */
 const SAME: Mm = 1e-6;
 
@@ -50,7 +53,8 @@ function thicknessOf(method: CartWheelOptions['method'], around: Around): Mm {
   const count = Math.round(rim.layers);
   if (method === 'laser' || count % 2 === 1) return wholeLayers(around);
   const each = rim.thickness / count;
-  return Math.min(spoke.thickness, 2 * (each - Math.max(COVER, traitsOf(rim.stock).tongue, each / 4)));
+  const pockets = 2 * (each - Math.max(COVER, traitsOf(rim.stock).tongue, each / 4));
+  return Math.min(spoke.thickness, Math.max(pockets, LEAST));
 }
 
 function bored({ spokes }: CartWheelOptions, { rim, spoke }: Around): BoredTongue {

@@ -17,3 +17,14 @@ export const stop = (rule: string, where: string, value: Mm, limit: Mm, what: st
   value,
   limit,
 });
+
+/** Below this nothing is worth offering, mm. */
+const WORTH: Mm = 0.1;
+
+/** The most a length may be, in words; what to change instead where there is no such length. @param instead of it, or besides */
+export const upTo = (most: Mm, instead: string): string =>
+  most >= WORTH ? `at most ${stated(most)} mm, or ${instead}` : instead;
+
+/** A range of lengths in words; what to change instead where it is empty. */
+export const fromTo = (least: Mm, most: Mm, instead: string): string =>
+  most >= least && most >= WORTH ? `${stated(least)} to ${stated(most)} mm` : instead;

@@ -3,7 +3,7 @@ import { refuse } from '../../findings/unusable.js';
 import type { SeamOptions } from '../../joints/seam-joint.js';
 import type { Face } from '../../parts/part.js';
 import { type Bearing, bearing } from '../../stock/bearings.js';
-import type { Stock } from '../../stock/stock.js';
+import type { Method, Stock } from '../../stock/stock.js';
 import type { Mm, Radians } from '../../units/length.js';
 import type { EdgeProfile, HelmWheelOptions, HubOptions } from '../helm-wheel-options.js';
 import { SEAM_FIT } from '../ring/joined.js';
@@ -80,17 +80,19 @@ function stockNamed(stock: readonly Stock[], field: string, name: string): Stock
   return found ?? refuse(field, name, stock.map(s => s.name).join(', ') || 'a name from stock');
 }
 
-/** What a bore is made for. @throws Unusable naming a bearing that is not known */
-export function axisOf(bore: HubOptions['bore'], field = 'hub.bore.bearing'): Axis {
+/** What a bore is made for; a seat is blind where the plan does not say, but for a laser, which cuts through.
+ * @throws Unusable naming a bearing that is not known */
+export function axisOf(bore: HubOptions['bore'], method: Method, field = 'hub.bore.bearing'): Axis {
   if (bore === undefined || bore === 'none') return { kind: 'none' };
   if ('axle' in bore) return { kind: 'axle', diameter: bore.axle };
-  return { kind: 'bearing', bearing: bearing(bore.bearing, field), seat: bore.seat ?? 'shoulder' };
+  const seat = bore.seat ?? (method === 'laser' ? 'through' : 'shoulder');
+  return { kind: 'bearing', bearing: bearing(bore.bearing, field), seat };
 }
 
 /** How a wheel turns where the plan does not say: on its bearing, with its axle, or not at all. */
 function turnsBy(o: HelmWheelOptions): HelmSizes['turns'] {
   if (o.turns) return o.turns;
-  const kinds = [o.hub.bore, o.hub.front?.bore, o.hub.back?.bore].map(b => axisOf(b).kind);
+  const kinds = [o.hub.bore, o.hub.front?.bore, o.hub.back?.bore].map(b => axisOf(b, o.method).kind);
   return kinds.includes('bearing') ? 'bearing' : kinds.includes('axle') ? 'shaft' : 'fixed';
 }
 
@@ -108,7 +110,7 @@ function discs(o: HelmWheelOptions, stock: readonly Stock[]): DiscSizes[] {
         radius: own.diameter / 2,
         thickness: own.thickness ?? from.thickness,
         stock: from,
-        axis: axisOf(own.bore),
+        axis: axisOf(own.bore, o.method),
       };
     });
 }

@@ -6,7 +6,7 @@ import type { Mm } from '../../units/length.js';
 import { coreSizes, LEAST_FLANK } from './core.js';
 import { handleOptions, shapedTwice } from './handle.js';
 import { lapWidth } from './layout.js';
-import { stated, stop } from './limit.js';
+import { stated, stop, upTo } from './limit.js';
 import type { HelmSizes } from './sizes.js';
 
 /** A wall of wood between two laps at the rim's inner edge, where they are closest; common practice, no source. */
@@ -23,7 +23,7 @@ export function crowding(s: HelmSizes): Finding[] {
       'spokes.width',
       s.width,
       most,
-      `${s.spokes} spokes collide or leave under ${LAP_WALL} mm between their laps at the rim's inner edge; allowed: at most ${stated(most)} mm, or fewer spokes`,
+      `${s.spokes} spokes collide or leave under ${LAP_WALL} mm between their laps at the rim's inner edge; allowed: ${upTo(most, 'fewer spokes')}`,
     ),
   ];
 }

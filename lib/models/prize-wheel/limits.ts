@@ -1,6 +1,6 @@
-import type { Finding } from '../../findings/finding.js';
+import { type Finding, stops } from '../../findings/finding.js';
 import type { Mm } from '../../units/length.js';
-import { stated, stop } from '../helm-wheel/limit.js';
+import { stated, stop, upTo } from '../helm-wheel/limit.js';
 import { type OneThick, thicknessFindings } from '../named-stock.js';
 import { layersFindings } from '../stock-layers.js';
 import { plateInset } from './fixture.js';
@@ -26,11 +26,9 @@ const NUMBERS = 0.15;
 const atLeast = (rule: string, where: string, value: Mm, least: Mm, why: string): Finding[] =>
   value >= least - 1e-9 ? [] : [stop(rule, where, value, least, `${why}; allowed: ${stated(least)} mm or more`)];
 
-/** A stop where a length is over its most. */
-const atMost = (rule: string, where: string, value: Mm, most: Mm, why: string): Finding[] =>
-  value <= most + 1e-9
-    ? []
-    : [stop(rule, where, value, most, `${why}; allowed: at most ${stated(Math.max(0, most))} mm`)];
+/** A stop where a length is over its most. @param instead what else to change */
+const atMost = (rule: string, where: string, value: Mm, most: Mm, why: string, instead: string): Finding[] =>
+  value <= most + 1e-9 ? [] : [stop(rule, where, value, most, `${why}; allowed: ${upTo(most, instead)}`)];
 
 /** Every part that is one thickness of its stock. */
 export const oneThick = (s: PrizeSizes): OneThick[] =>
@@ -104,14 +102,29 @@ const pegs: Limit = s => {
   const apart = 2 * radius * Math.sin(Math.min(least, Math.PI) / 2);
   const inside = radius - diameter / 2 - NUMBERS * face.radius;
   return [
-    ...atMost('peg-edge', 'pegs.circle', 2 * radius, 2 * most, 'the pegs come too near to the edge of the face'),
-    ...atMost('peg-hub', 'hub.diameter', 2 * s.hub.radius, 2 * inside, 'the numbers stand between hub and pegs'),
+    ...atMost(
+      'peg-edge',
+      'pegs.circle',
+      2 * radius,
+      2 * most,
+      'the pegs come too near to the edge of the face',
+      'a larger face',
+    ),
+    ...atMost(
+      'peg-hub',
+      'hub.diameter',
+      2 * s.hub.radius,
+      2 * inside,
+      'the numbers stand between hub and pegs',
+      'a larger pegs.circle',
+    ),
     ...atMost(
       'peg-spacing',
       'pegs.diameter',
       diameter,
       apart / PEG_APART,
       `the nearest two pegs stand ${stated(apart)} mm apart`,
+      'a larger pegs.circle, or fewer sectors',
     ),
   ];
 };
@@ -143,6 +156,7 @@ const edge: Limit = s => {
     s.edge.radius,
     most,
     `the face is ${stated(s.face.thickness)} mm thick`,
+    'a thicker face',
   );
 };
 
@@ -179,6 +193,11 @@ const advice: Limit = s => {
   ];
 };
 
-/** What is said of a wheel's sizes; a stop leaves it without a shape. */
-export const prizeLimits = (s: PrizeSizes): Finding[] =>
-  [thickness, seat, hub, pegs, flapperLimits, plate, edge, advice].flatMap(limit => limit(s));
+/** What is said of a wheel's sizes; a stop leaves it without a shape. The flapper goes by the pegs, the plate by the flapper. */
+export function prizeLimits(s: PrizeSizes): Finding[] {
+  const run = (...limits: readonly Limit[]): Finding[] => limits.flatMap(limit => limit(s));
+  const first = run(thickness, seat, hub, pegs);
+  const flapper = stops(first) ? [] : flapperLimits(s);
+  const after = stops([...first, ...flapper]) ? run(edge) : run(plate, edge, advice);
+  return [...first, ...flapper, ...after];
+}

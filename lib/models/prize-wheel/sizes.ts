@@ -93,7 +93,7 @@ const board = (
 };
 
 function hubSizes(o: PrizeWheelOptions, stock: readonly Stock[]): PrizeSizes['hub'] {
-  const axis = axisOf(o.hub.bore, 'hub.bore.bearing') as PrizeSizes['hub']['axis'];
+  const axis = axisOf(o.hub.bore, o.method) as PrizeSizes['hub']['axis'];
   return { ...board(stock, 'hub', o.hub), radius: o.hub.diameter / 2, faces: o.hub.faces ?? 'back', axis };
 }
 

@@ -2,7 +2,7 @@ import type { Finding } from '../../findings/finding.js';
 import { legHeights } from '../../parts/leg.js';
 import { degrees, type Mm, toDegrees } from '../../units/length.js';
 import { printAngle } from '../../units/print-length.js';
-import { stated, stop } from '../helm-wheel/limit.js';
+import { stated, stop, upTo } from '../helm-wheel/limit.js';
 import { edgeFaces } from '../helm-wheel/sizes.js';
 import { PIN_SIZES } from '../registration.js';
 import { layerCount, type RingLayer, ringLayers } from '../ring/layers.js';
@@ -136,7 +136,7 @@ function edgeFits(s: FrameSizes): Finding[] {
   const front = s.ring.thickness - Math.max(s.rebate.depth, notchDepth(s));
   const most = Math.min(front, edgeFaces(s.edge).length > 1 ? s.ring.thickness / 2 : front, (s.outer - s.inner) / 2);
   if (s.edge.radius <= most) return [];
-  const what = `it stays in the wood in front of rebate and mullions, ${stated(front)} mm, and in half of band and thickness; allowed: at most ${stated(most)} mm`;
+  const what = `it stays in the wood in front of rebate and mullions, ${stated(front)} mm, and in half of band and thickness; allowed: ${upTo(most, 'left out')}`;
   return [stop('edge-radius', 'edges.ring.radius', s.edge.radius, most, what)];
 }
 

@@ -34,7 +34,7 @@ function depthFits(s: FrameSizes, m: Mullions): Finding[] {
   const most = s.ring.thickness - s.rebate.depth - LEAST_FRONT;
   const found: Finding[] = [];
   if (m.thickness > most + ROUNDING) {
-    const what = `let into the ring from behind it leaves ${stated(s.ring.thickness - notchDepth(s))} mm of wood in front, at least ${LEAST_FRONT} mm; allowed: ${most > 0 ? `at most ${stated(most)} mm, or ` : ''}a thicker ring or a shallower rebate`;
+    const what = `let into the ring from behind it leaves ${stated(Math.max(0, s.ring.thickness - notchDepth(s)))} mm of wood in front, at least ${LEAST_FRONT} mm; allowed: ${most > 0 ? `at most ${stated(most)} mm, or ` : ''}a thicker ring or a shallower rebate`;
     found.push(stop('mullion-depth', 'mullions.thickness', m.thickness, Math.max(0, most), what));
   }
   if (s.hold < LEAST_HOLD) {

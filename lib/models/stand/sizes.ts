@@ -104,7 +104,7 @@ function uprightSizes(
 
 /** Fills in every default and turns diameters into radii. @throws Unusable naming a stock or a bearing that is not known. */
 export function standSizes(o: StandOptions, stock: readonly Stock[]): StandSizes {
-  const axis = axisOf(o.axle.bore, 'axle.bore.bearing') as StandSizes['axis'];
+  const axis = axisOf(o.axle.bore, o.method, 'axle.bore.bearing') as StandSizes['axis'];
   const wood = board(stock, 'uprights', o.uprights);
   const lower = board(stock, 'foot', o.foot);
   const base = o.base && board(stock, 'base', o.base);

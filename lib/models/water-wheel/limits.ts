@@ -1,7 +1,7 @@
 import type { Finding } from '../../findings/finding.js';
 import { barReach, tabRoom } from '../../joints/raked-slot.js';
 import { printMm } from '../../units/print-length.js';
-import { stated, stop } from '../helm-wheel/limit.js';
+import { fromTo, stated, stop } from '../helm-wheel/limit.js';
 import { type OneThick, thicknessFindings } from '../named-stock.js';
 import {
   clearOfSeams,
@@ -50,7 +50,7 @@ function spokesFit(s: WaterSizes): Finding[] {
   const least = Math.max(reach + HUB_COVER, s.axle > 0 ? (s.axle + s.fit.bore) / 2 + BORE_WALL : 0);
   const most = s.inner - HUB_AIR;
   if (!(s.hub.radius >= least && s.hub.radius <= most)) {
-    const what = `it must cover the wedges, which reach ${stated(reach)} mm from the centre, keep wood round its bore and stay inside the rim; allowed: ${stated(2 * least)} to ${stated(2 * most)} mm`;
+    const what = `it must cover the wedges, which reach ${stated(reach)} mm from the centre, keep wood round its bore and stay inside the rim; allowed: ${fromTo(2 * least, 2 * most, 'narrower or fewer spokes, a thinner axle, or a larger rim')}`;
     found.push(stop('hub-cover', 'hub.diameter', 2 * s.hub.radius, 2 * (s.hub.radius < least ? least : most), what));
   }
   return found;
