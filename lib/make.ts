@@ -5,6 +5,7 @@ import type { CutPart } from './cutting/cut-part.js';
 import { assembledPicture } from './drawings/assembled.js';
 import type { Drawing } from './drawings/drawing.js';
 import { explodedPicture } from './drawings/exploded.js';
+import { sheetPicture } from './drawings/nested-picture.js';
 import { endDrawing, partDrawing, sideDrawing } from './drawings/part-drawing.js';
 import { sheetDrawing } from './drawings/sheet-drawing.js';
 import { modelSlabs } from './drawings/slabs.js';
@@ -16,10 +17,11 @@ import type { Model } from './models/model.js';
 import { supplied } from './models/supplied.js';
 import { type Together, together } from './models/together.js';
 import { withCopies } from './nesting/copies.js';
-import { nestCuts } from './nesting/nest-cuts.js';
+import { type Nested, nestCuts, type Wanted } from './nesting/nest-cuts.js';
+import { type LongSearch, nestCutsLong } from './nesting/nest-cuts-long.js';
 import type { Sheet } from './nesting/sheet.js';
 import { type Report, report } from './papers/report.js';
-import { sheetFile } from './papers/sheet-file.js';
+import { layoutFile, sheetFile } from './papers/sheet-file.js';
 import { partFaces } from './parts/faces.js';
 import type { Part } from './parts/part.js';
 import type { Plan, Shop } from './plan/plan.js';
@@ -30,9 +32,11 @@ import { writeJson } from './writers/json.js';
 import { writePicture } from './writers/picture.js';
 import { writeSvg } from './writers/svg.js';
 
-/** What a machine adds that is not pure: a PNG of a picture. */
+/** What a machine adds that is not pure: a PNG of a picture, a long search for fewer boards and sheets, in threads and by the clock. */
 export interface Host {
   readonly png?: (svg: string) => Promise<Uint8Array>;
+  /** in place of the short one that `make` does by itself */
+  readonly search?: LongSearch;
 }
 
 /** How findings are taken. */
@@ -62,6 +66,12 @@ interface Built extends Outcome<Model | undefined> {
   readonly copies: number;
 }
 
+/** Props worked out up to the cut parts. */
+interface Prepared {
+  readonly props: Together;
+  readonly cuts: readonly CutPart[];
+}
+
 /** Props worked out up to the sheets, before anything is written. */
 interface Worked {
   readonly model: Model;
@@ -78,42 +88,55 @@ function cutParts(parts: readonly Part[], shop: Shop): Outcome<readonly CutPart[
   return { value: each.map(c => c.value), findings: [...each.flatMap(c => c.findings), ...checked] };
 }
 
-function nestParts(
-  cuts: readonly CutPart[],
-  props: Together,
-  shop: Shop,
-  steps: number | undefined,
-): Outcome<readonly Sheet[]> {
-  const wanted = cuts.map(c => ({ cut: c, quantity: c.part.quantity * props.copies }));
-  const laid = nestCuts(wanted, shop.stock, {
-    method: shop.method,
-    ...(shop.bed && { bed: shop.bed }),
-    ...(steps !== undefined && { steps }),
-  });
-  return { ...laid, value: withCopies(laid.value, props.letters) };
-}
-
 function finishSheets(sheets: readonly Sheet[], shop: Shop): Outcome<readonly FinishedSheet[]> {
   const each = sheets.map(sheet => finishSheet(sheet, shop));
   return { value: each.map(e => e.value), findings: each.flatMap(e => e.findings) };
 }
 
-/** models -> checks -> cut parts -> sheets: all but the writing. */
-function work(built: readonly Built[], shop: Shop, steps?: number): Outcome<Worked | undefined> {
+/** models -> checks -> cut parts. */
+function prepare(built: readonly Built[], shop: Shop): Outcome<Prepared | undefined> {
   const wanted = built.flatMap(({ value, copies }) => (value ? [{ model: supplied(value, shop.stock), copies }] : []));
   const made = built.flatMap(b => b.findings);
   if (wanted.length < built.length) return { value: undefined, findings: made };
   const checked = wanted.flatMap(w => checkModel(w.model, shop));
   const props = together(wanted);
   const cuts = cutParts(props.model.parts, shop);
-  const nested = nestParts(cuts.value, props, shop, steps);
-  const sheets = finishSheets(nested.value, shop);
-  const findings = [...made, ...checked, ...cuts.findings, ...nested.findings, ...sheets.findings];
-  const { model, copies } = props;
+  return { value: { props, cuts: cuts.value }, findings: [...made, ...checked, ...cuts.findings] };
+}
+
+const nestOptions = ({ method, bed }: Shop, steps?: number) => ({
+  method,
+  ...(bed && { bed }),
+  ...(steps !== undefined && { steps }),
+});
+
+const allCopies = ({ cuts, props }: Prepared): Wanted[] =>
+  cuts.map(c => ({ cut: c, quantity: c.part.quantity * props.copies }));
+
+/** nested sheets -> finished sheets -> report. @param before what was found until then */
+function complete({ props }: Prepared, nested: Nested, shop: Shop, before: readonly Finding[]): Outcome<Worked> {
+  const { model, copies, letters } = props;
+  const sheets = finishSheets(withCopies(nested.value, letters), shop);
+  const findings = [...before, ...nested.findings, ...sheets.findings];
+  const layouts = nested.counts;
   return {
-    value: { model, sheets: sheets.value, report: report(model, { ...shop, copies }, sheets.value, findings) },
+    value: { model, sheets: sheets.value, report: report(model, { ...shop, copies, layouts }, sheets.value, findings) },
     findings,
   };
+}
+
+/** models -> checks -> cut parts -> sheets: all but the writing. */
+function work(built: readonly Built[], shop: Shop, steps?: number): Outcome<Worked | undefined> {
+  const { value, findings } = prepare(built, shop);
+  if (!value) return { value, findings };
+  return complete(value, nestCuts(allCopies(value), shop.stock, nestOptions(shop, steps)), shop, findings);
+}
+
+/** As `work`, with a long search for fewer boards and sheets. */
+async function workLong(built: readonly Built[], shop: Shop, search: LongSearch): Promise<Outcome<Worked | undefined>> {
+  const { value, findings } = prepare(built, shop);
+  if (!value) return { value, findings };
+  return complete(value, await nestCutsLong(allCopies(value), shop.stock, nestOptions(shop), search), shop, findings);
 }
 
 function build(plan: Plan): Built {
@@ -152,6 +175,7 @@ function sheetFiles(finished: FinishedSheet, index: number): [string, string][] 
   return [
     ...cutFiles(path, sheetDrawing(finished, 'first')),
     ...(finished.second ? cutFiles(`${path}-back`, sheetDrawing(finished, 'second')) : []),
+    [layoutFile(finished.sheet, index), writePicture(sheetPicture(finished.sheet))],
   ];
 }
 
@@ -192,6 +216,13 @@ export function check(plans: Plans): Outcome<Report | undefined> {
   return { value: value?.report, findings };
 }
 
+/** Works props out and writes them. */
+async function makeAll(built: readonly Built[], shop: Shop, host: Host, options: MakeOptions): Promise<Made> {
+  const { search } = host;
+  const worked = search ? await workLong(built, shop, search) : work(built, shop, options.steps);
+  return finish(worked, host, options);
+}
+
 /** A built prop made into files, for scripts that change parts between building and cutting.
  * Nothing is written to disk: the host saves the files.
  * @returns the files, none where a finding says stop (unless `anyway`), and every finding */
@@ -200,11 +231,11 @@ export const makeModel = (
   shop: Shop,
   host: Host = {},
   options: MakeOptions = {},
-): Promise<Made> => finish(work([{ ...built, copies: shop.copies }], shop, options.steps), host, options);
+): Promise<Made> => makeAll([{ ...built, copies: shop.copies }], shop, host, options);
 
 /** A plan made into files, or several plans cut from the same stock: builds the props, then as makeModel.
  * @throws Unusable where plans cannot be made together */
 export async function make(plans: Plans, host: Host = {}, options: MakeOptions = {}): Promise<Made> {
   const list = listed(plans);
-  return finish(work(list.map(build), sharedShop(list), options.steps), host, options);
+  return makeAll(list.map(build), sharedShop(list), host, options);
 }

@@ -2,14 +2,20 @@ import { join } from 'node:path';
 import { stops } from '../../lib/findings/finding.js';
 import { allowedNames } from '../../lib/findings/nearest.js';
 import { refuse } from '../../lib/findings/unusable.js';
-import type { Made, MakeOptions } from '../../lib/make.js';
+import type { Made, MakeOptions, Plans } from '../../lib/make.js';
+import type { LongSearch } from '../../lib/nesting/nest-cuts-long.js';
 import { requireOwnFolder, saveSet } from '../../lib/node/save.js';
 import { answer } from '../answer.js';
 import { type Asked, type Command, MOST_PLANS, options } from '../command.js';
 import { sayFindings } from '../findings-text.js';
 import { DONE, type Io, STOPPED } from '../io.js';
-import { numberOf } from '../nest/lengths.js';
+import { askedLength, isLong, type Length } from '../nest/length.js';
+import { soFar } from '../nest/so-far.js';
 import { oneValue, operand } from '../operand.js';
+import type { Work } from '../plans.js';
+
+/** Steps unless asked for: as many as make does by itself. */
+const STEPS = 2;
 
 const BUILT = ['cut'];
 const UNBUILT = ['templates', 'packet', 'solids'];
@@ -34,6 +40,8 @@ export const make: Command = {
     only: options.value(`narrow what is made: ${BUILT.join(', ')}; may be given more than once`),
     variant: options.variant,
     effort: options.value('steps to search for fewer boards and sheets, the same on every machine (2)'),
+    seconds: options.value('search for fewer boards and sheets by the clock instead; Ctrl-C keeps the best so far'),
+    threads: options.value('how many threads for a long search; as many as the machine has'),
     anyway: options.flag('write even if a finding says stop; the exit code is still 1'),
     quiet: options.quiet,
     json: options.json,
@@ -43,6 +51,7 @@ export const make: Command = {
     ['$0 make helm.yaml stand.yaml --out out', 'two props cut from the same boards'],
     ['$0 make helm.yaml --variant all --out out', 'the plan and its variants, a folder each'],
     ['$0 make helm.yaml --out out --only cut', 'the cut files and nothing else'],
+    ['$0 make helm.yaml --out out --seconds 60', 'a minute of search for fewer boards and sheets'],
     ['$0 make helm.yaml --out out --anyway', 'write what there is, though something stops it'],
     ['$0 make helm.yaml --out out --json', 'print report.json as well'],
   ],
@@ -50,8 +59,7 @@ export const make: Command = {
     operand(asked, 'PLAN', "a plan's file");
     const out = oneValue(asked, 'out', 'a folder');
     const only = askedOnly(asked);
-    const effort = asked.texts('effort').length > 0 ? oneValue(asked, 'effort', 'steps') : undefined;
-    const steps = effort === undefined ? {} : { steps: numberOf('--effort', effort, 1, 1e6, true) };
+    const length = askedLength(asked, STEPS);
     // loaded once the command line is known to be sound
     const { askedPlans } = await import('../plans.js');
     const { make: makePlans } = await import('../../lib/make.js');
@@ -60,7 +68,10 @@ export const make: Command = {
     const folders = works.map(({ folder }) => (folder === undefined ? out : join(out, folder)));
     for (const folder of folders) requireOwnFolder(folder, '--out');
     const anyway = asked.flag('anyway');
-    const mades = await Promise.all(works.map(({ plans }) => makePlans(plans, { png }, { anyway, ...only, ...steps })));
+    const how = { anyway, ...(asked.texts('effort').length > 0 && { steps: length.steps }), ...only };
+    const mades = isLong(length)
+      ? await searched(works, length, asked.flag('quiet'), (plans, search) => makePlans(plans, { png, search }, how))
+      : await Promise.all(works.map(({ plans }) => makePlans(plans, { png }, how)));
     const stopped = mades.some(m => stops(m.findings));
     // variants are written all or none
     const written = mades.every(m => m.files.size > 0);
@@ -73,6 +84,30 @@ export const make: Command = {
     return stopped ? STOPPED : DONE;
   },
 };
+
+/** Makes works one after the other, each with its part of a long search. */
+async function searched(
+  works: readonly Work[],
+  length: Length,
+  quiet: boolean,
+  makeOne: (plans: Plans, search: LongSearch) => Promise<Made>,
+): Promise<Made[]> {
+  const { longSearch } = await import('../nest/long-search.js');
+  const { partOf } = await import('../../lib/nesting/nest-cuts-long.js');
+  return longSearch(length, quiet, async ({ effort, run, progress, stopped }) => {
+    const mades: Made[] = [];
+    for (const [i, { plans }] of works.entries()) {
+      const search: LongSearch = {
+        effort: partOf(effort, 1 / works.length),
+        run,
+        progress: ({ stock, best, share }) => progress((i + share) / works.length, soFar(best, stock)),
+        ...(stopped && { stopped }),
+      };
+      mades.push(await makeOne(plans, search));
+    }
+    return mades;
+  });
+}
 
 /** What came of a make: findings, then how many files there are. @param folder where they are; none if nothing is written */
 function say(asked: Asked, io: Io, made: Made, folder: string | undefined): void {

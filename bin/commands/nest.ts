@@ -9,6 +9,7 @@ import { DONE, STOPPED } from '../io.js';
 import { askedLength, type Length } from '../nest/length.js';
 import { lengthOf, numberOf } from '../nest/lengths.js';
 import { nestSummary } from '../nest/nest-summary.js';
+import { soFar } from '../nest/so-far.js';
 import { STOCK_FORM } from '../nest/stock-form.js';
 import { oneValue } from '../operand.js';
 
@@ -72,9 +73,6 @@ async function layOut(asked: Asked): Promise<LaidOut> {
   const files = await nestFiles(parts, stock.value, layout, await pngMaker());
   return { layout, findings: [...stock.findings, ...read.findings, ...layout.findings], files };
 }
-
-const soFar = (best: NestLayout | undefined): string =>
-  best ? `${best.pieces.length} pieces, ${(100 * best.utilisation).toFixed(1)} % used` : 'first layout';
 
 async function search(
   parts: readonly NestPart[],

@@ -157,21 +157,16 @@ export function layoutPicture(layout: StockLayout): Picture {
   const below = box.minY - 2 * h;
   const legendY = below - 4.2 * h;
   const depth = items.length > 0 ? 4.2 * h + legendDepth(items, h, wide) : 2.4 * h;
+  const high = box.maxY - box.minY;
+  // a board's width would be lettered too small beside it
+  const narrow = high < letteringWidth(bothUnits(high), h);
+  const level = { from: { x: box.minX, y: below }, to: { x: box.maxX, y: below }, height: h, most: wide };
+  const left = box.minX - 1.6 * h;
+  const upright = { from: { x: left, y: box.minY }, to: { x: left, y: box.maxY }, height: h };
   const around: PictureShape[] = [
     caption(layout.title, { x: middle, y: box.maxY + 2.2 * h }, 1.25 * h, wide),
-    ...dimension({
-      text: bothUnits(width),
-      from: { x: box.minX, y: below },
-      to: { x: box.maxX, y: below },
-      height: h,
-      most: wide,
-    }),
-    ...dimension({
-      text: bothUnits(box.maxY - box.minY),
-      from: { x: box.minX - 1.6 * h, y: box.minY },
-      to: { x: box.minX - 1.6 * h, y: box.maxY },
-      height: h,
-    }),
+    ...dimension({ ...level, text: narrow ? `${bothUnits(width)} x ${bothUnits(high)}` : bothUnits(width) }),
+    ...(narrow ? [] : dimension({ ...upright, text: bothUnits(high) })),
     ...legend(items, { x: middle, y: legendY }, h, wide),
   ];
   return {

@@ -10,7 +10,7 @@ const entriesOf = ({ outer, openings }: Region): Entry[] => [
   { layer: 'INSIDE', closed: openings },
 ];
 
-/** A piece of stock with finished outlines where they are to be cut, not compensated, and the edge of the stock.
+/** A piece of stock with finished outlines where they are to be cut, not compensated, and what is never cut: the edge of the stock and its defects.
  * @param cuts straight cuts of a layout for hand tools, as marks */
 export function nestedDrawing(
   piece: NestedPiece,
@@ -23,7 +23,8 @@ export function nestedDrawing(
     return part ? entriesOf(moveRegion(part.region, p.motion)) : [];
   });
   const raw = rawRegion(stock);
-  const edge: Entry = { layer: 'STOCK', closed: [raw.outer, ...raw.openings] };
+  const defects = (stock.defects ?? []).map(d => d.outer);
+  const edge: Entry = { layer: 'STOCK', closed: [raw.outer, ...raw.openings, ...defects] };
   return {
     title: `${piece.stock} ${piece.number}`,
     layers: layerList([...placed, { layer: 'SCORE', open: cuts }, edge]),

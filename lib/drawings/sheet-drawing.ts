@@ -1,11 +1,12 @@
 import { length } from '../geometry/measure.js';
-import { movePolyline } from '../geometry/motion.js';
+import { moveOutline, movePolyline } from '../geometry/motion.js';
 import { circle, type Outline, type Polyline, rectangle } from '../geometry/outline.js';
 import { stretch } from '../geometry/stretch.js';
 import type { FinishedSheet } from '../sheets/finish-sheet.js';
 import type { Tabs } from '../sheets/finishing.js';
-import type { SheetFace } from '../sheets/sheet-works.js';
+import { type SheetFace, turnedOver } from '../sheets/sheet-works.js';
 import type { Profile, Work } from '../sheets/work.js';
+import type { Stock } from '../stock/stock.js';
 import type { Drawing, Layer } from './drawing.js';
 import { clearLayer, drillLayer, pocketLayer } from './layers.js';
 import { letter } from './lettering.js';
@@ -72,14 +73,21 @@ function runs(layers: readonly Layer[]): Layer[] {
   return joined;
 }
 
+/** What is never cut: the edge of the stock, and knots and the like in it. */
+function stockLayer({ length: stockLength, width, outline, defects = [] }: Stock, face: SheetFace): Layer {
+  const seen = (o: Outline): Outline => (face === 'first' ? o : moveOutline(o, turnedOver(stockLength)));
+  // a rectangle is the same turned over
+  const edge = outline ? seen(outline.outer) : rectangle(0, 0, stockLength, width);
+  return closed('STOCK', edge, ...defects.map(d => seen(d.outer)));
+}
+
 /** One sheet ready to cut: every line in the order it is cut, and the edge of the stock. Origin at the stock's lower left corner, x along its
  * length. The second face is the sheet turned over about its short axis. */
 export function sheetDrawing(finished: FinishedSheet, face: SheetFace): Drawing {
-  const { name, length: stockLength, width } = finished.sheet.stock;
+  const { stock, number } = finished.sheet;
   const works = finished[face]?.works ?? [];
-  const edge = closed('STOCK', rectangle(0, 0, stockLength, width));
   return {
-    title: `${name} ${finished.sheet.number}${face === 'first' ? '' : ', second face'}`,
-    layers: runs([...works.flatMap(w => workLayers(w, finished.tabs)), edge]),
+    title: `${stock.name} ${number}${face === 'first' ? '' : ', second face'}`,
+    layers: runs([...works.flatMap(w => workLayers(w, finished.tabs)), stockLayer(stock, face)]),
   };
 }

@@ -46,8 +46,8 @@ function betterOf(first: FamilyLayout, later: FamilyLayout): FamilyLayout {
   return at >= 0 && a[at]! < b[at]! ? first : later;
 }
 
-/** A part of an effort. */
-function partOf(effort: LongNest['effort'], share: number): LongNest['effort'] {
+/** A part of an effort. @param share above 0, 1 at most */
+export function partOf(effort: LongNest['effort'], share: number): LongNest['effort'] {
   if (effort.kind === 'steps') return { kind: 'steps', steps: Math.max(1, Math.round(effort.steps * share)) };
   return { ...effort, seconds: Math.max(0.05, effort.seconds * share) };
 }

@@ -11,7 +11,7 @@ import { rawRegion } from './stock-room.js';
 
 /** A piece of stock laid out for straight cuts. */
 export interface StraightPiece extends NestedPiece {
-  /** rips along the stock, then crosscuts in each strip, in the stock's frame: each the saw's near edge */
+  /** what is left whole crosscut off, rips along the stock, crosscuts in each strip, in the stock's frame: each the saw's near edge */
   readonly cuts: readonly Polyline[];
 }
 
@@ -58,19 +58,24 @@ function waysOf(part: NestPart, stocks: readonly NestStock[]): Way[] {
 
 const line = (x0: Mm, y0: Mm, x1: Mm, y1: Mm): Polyline => [vertex({ x: x0, y: y0 }), vertex({ x: x1, y: y1 })];
 
-function cutsOf(ripped: Ripped, u: Usable, blanks: readonly Blank[], kerf: Mm): Polyline[] {
-  return ripped.strips.flatMap(s => {
+/** The cuts of a piece, each the saw's near edge: what is left whole is crosscut off first, then strips are ripped, then crosscut. */
+function cutsOf(ripped: Ripped, u: Usable, blanks: readonly Blank[], kerf: Mm, whole: Box | undefined): Polyline[] {
+  const far = u.x + u.length;
+  const end = whole && whole.minX > u.x && whole.minX - kerf < far ? whole.minX - kerf : far;
+  const off = end < far ? [line(end, whole!.minY, end, whole!.maxY)] : [];
+  const strips = ripped.strips.flatMap(s => {
     const across = (x: Mm): Polyline => line(u.x + x, u.y + s.y, u.x + x, u.y + s.y + s.width);
     let done = 0;
     const crosscuts = s.blanks.flatMap(b => {
-      const end = b.x + blanks[b.blank]!.ways[b.way]!.length;
+      const to = b.x + blanks[b.blank]!.ways[b.way]!.length;
       // a defect before the piece is cut off first
-      const cuts = b.x > done + 1e-6 ? [across(b.x - kerf), across(end)] : [across(end)];
-      done = end + kerf;
+      const cuts = b.x > done + 1e-6 ? [across(b.x - kerf), across(to)] : [across(to)];
+      done = to + kerf;
       return cuts;
     });
-    return [line(u.x, u.y + s.y + s.width, u.x + u.length, u.y + s.y + s.width), ...crosscuts];
+    return [line(u.x, u.y + s.y + s.width, end, u.y + s.y + s.width), ...crosscuts];
   });
+  return [...off, ...strips];
 }
 
 function timberOf(stock: NestStock, { x, y, length, width }: Usable): Timber {
@@ -114,7 +119,8 @@ export function nestStraight(parts: readonly NestPart[], stocks: readonly NestSt
     const laid = ripped.strips.flatMap(s => s.blanks);
     const placements = laid.map(b => placementOf(parts[b.blank]!, ways[b.blank]![b.way]!, b, u));
     const number = boards.slice(0, i + 1).filter(b => b.timber === ripped.timber).length;
-    return { ...nestedPiece(stock, number, placements, byId, kerf), cuts: cutsOf(ripped, u, blanks, kerf) };
+    const piece = nestedPiece(stock, number, placements, byId, kerf);
+    return { ...piece, cuts: cutsOf(ripped, u, blanks, kerf, piece.offcut && bounds(piece.offcut)) };
   });
   const unplaced = parts.map((p, i) => ({ part: p.id, quantity: left.filter(l => l === i).length }));
   return nestLayout(pieces, unplaced, stocks);

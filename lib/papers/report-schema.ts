@@ -64,12 +64,19 @@ const file = (ending: string): JsonSchema => ({ type: 'string', pattern: `^sheet
 const sheet = object(
   {
     file: file('\\.dxf'),
+    picture: { type: 'string', pattern: '^layouts/[0-9]{2,}-[A-Za-z0-9-]+\\.svg$' },
     stock: name,
     parts: { ...list(name), description: 'the id of every piece cut from it' },
     utilisation: { type: 'number', minimum: 0, maximum: 1 },
   },
   {
     back: file('-back\\.dxf'),
+    offcut: {
+      type: 'array',
+      items: { type: 'array', items: number, minItems: 3, maxItems: 3 },
+      description:
+        'outline of the largest piece a straight cut leaves whole: x, y in mm and the bulge of the edge after it',
+    },
     copies: { ...list(text), description: 'the copy each of those pieces belongs to' },
     travel: { type: 'number', minimum: 0, description: "the tool's way without cutting, both faces, mm" },
     saved: { type: 'number', maximum: 1, description: 'share of that saved against the order of the parts' },
@@ -93,6 +100,11 @@ const stock = object(
   { count: { type: 'integer', minimum: 0 }, price: notBelow0, cost: notBelow0 },
 );
 
+const layouts = object(
+  { stock: name, free: { type: 'integer', minimum: 0, description: 'pieces of stock as parts lie densest' } },
+  { straight: { type: 'integer', minimum: 0, description: 'pieces of stock in straight rips and crosscuts' } },
+);
+
 const finding = object(
   { level: oneOf('stop', 'warn', 'note'), rule: text, where: text, message: text },
   {
@@ -110,23 +122,26 @@ export const reportSchema: JsonSchema = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
   title: 'Rimwright report',
   description: 'Every number of a made prop. Lengths mm, areas mm², angles degrees, weight kg.',
-  ...object({
-    rimwright: { const: 1, description: "version of the report's form" },
-    title: text,
-    units: { const: 'mm', description: 'of every length in the report' },
-    planUnits: { ...oneOf('mm', 'in'), description: 'of bare numbers in the plan' },
-    copies: count,
-    parts: list(part),
-    assembly: list(piece),
-    sheets: list(sheet),
-    passes: { ...list(passes), description: 'how deep a router goes at a time; empty where it is sawn or lasered' },
-    stock: list(stock),
-    findings: list(finding),
-    hardware: list(object({ name: text, quantity: above0, use: text })),
-    settings: list(object({ name: text, value: number, unit: oneOf('deg', 'mm') })),
-    figures: list(object({ name: text, value: number, unit: oneOf('mm', 'mm2', 'deg', 'kg', 'share', 'factor') })),
-    steps: list(text),
-    weight: { ...notBelow0, description: 'of the parts of one prop, kg' },
-    cost: { ...notBelow0, description: "of all boards and sheets that have a price, in the maker's own money" },
-  }),
+  ...object(
+    {
+      rimwright: { const: 1, description: "version of the report's form" },
+      title: text,
+      units: { const: 'mm', description: 'of every length in the report' },
+      planUnits: { ...oneOf('mm', 'in'), description: 'of bare numbers in the plan' },
+      copies: count,
+      parts: list(part),
+      assembly: list(piece),
+      sheets: list(sheet),
+      passes: { ...list(passes), description: 'how deep a router goes at a time; empty where it is sawn or lasered' },
+      stock: list(stock),
+      findings: list(finding),
+      hardware: list(object({ name: text, quantity: above0, use: text })),
+      settings: list(object({ name: text, value: number, unit: oneOf('deg', 'mm') })),
+      figures: list(object({ name: text, value: number, unit: oneOf('mm', 'mm2', 'deg', 'kg', 'share', 'factor') })),
+      steps: list(text),
+      weight: { ...notBelow0, description: 'of the parts of one prop, kg' },
+      cost: { ...notBelow0, description: "of all boards and sheets that have a price, in the maker's own money" },
+    },
+    { layouts: list(layouts) },
+  ),
 };

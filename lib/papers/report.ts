@@ -1,6 +1,7 @@
 import type { Finding } from '../findings/finding.js';
 import { area, bounds } from '../geometry/measure.js';
 import type { Figure, Hardware, Model, Piece, Setting } from '../models/model.js';
+import type { LayoutCounts } from '../nesting/nest-cuts.js';
 import { partFaces } from '../parts/faces.js';
 import type { Finish } from '../parts/finish.js';
 import type { Part, PartKind } from '../parts/part.js';
@@ -8,7 +9,7 @@ import type { FinishedSheet } from '../sheets/finish-sheet.js';
 import type { Cutter, Stock } from '../stock/stock.js';
 import { type Mm, type Radians, toDegrees, type Unit } from '../units/length.js';
 import { type ReportPasses, reportPasses } from './report-passes.js';
-import { sheetFile } from './sheet-file.js';
+import { layoutFile, sheetFile } from './sheet-file.js';
 import { weighedAs, weight } from './weight.js';
 
 /** One kind of part; width and height are those of its outline in its own file. Lengths mm, area mm². */
@@ -47,6 +48,8 @@ export interface ReportSheet {
   readonly file: string;
   /** the same sheet turned over, where parts are worked on both faces */
   readonly back?: string;
+  /** what lies where, to look at: an SVG */
+  readonly picture: string;
   readonly stock: string;
   /** id of every piece cut from it */
   readonly parts: readonly string[];
@@ -54,6 +57,8 @@ export interface ReportSheet {
   readonly copies?: readonly string[];
   /** 0 to 1 */
   readonly utilisation: number;
+  /** outline of the largest piece a straight cut leaves whole, if it leaves any: [x, y, bulge] a corner, as a stock's `outline` takes it */
+  readonly offcut?: readonly (readonly [Mm, Mm, number])[];
   /** the tool's way without cutting, both faces, from the stock's corner, mm; and its share saved against the order of the parts.
    * Absent for hand tools */
   readonly travel?: Mm;
@@ -91,6 +96,8 @@ export interface Report {
   /** how deep a router goes at a time; none where it is sawn or lasered */
   readonly passes: readonly ReportPasses[];
   readonly stock: readonly ReportStock[];
+  /** by hand: how many pieces of a stock, and of what is like it, parts take as they lie densest, and as a table saw rips and crosscuts them */
+  readonly layouts?: readonly LayoutCounts[];
   readonly findings: readonly Finding[];
   readonly hardware: readonly Hardware[];
   readonly settings: readonly Setting[];
@@ -109,6 +116,8 @@ export interface ReportShop {
   readonly copies: number;
   readonly cutter: Cutter;
   readonly stock: readonly Stock[];
+  /** for hand tools */
+  readonly layouts?: readonly LayoutCounts[];
 }
 
 function reportPart(part: Part): ReportPart {
@@ -163,10 +172,12 @@ function reportSheet(finished: FinishedSheet, index: number): ReportSheet {
   return {
     file: `${file}.dxf`,
     ...(sheet.placements.some(p => p.cut.second) && { back: `${file}-back.dxf` }),
+    picture: layoutFile(sheet, index),
     stock: sheet.stock.name,
     parts: sheet.placements.map(p => p.cut.part.id),
     ...(copies.length > 0 && { copies }),
     utilisation: sheet.utilisation,
+    ...(sheet.offcut && { offcut: sheet.offcut.map(v => [v.x, v.y, v.bulge] as const) }),
     ...reportTravel(finished),
   };
 }
@@ -202,6 +213,7 @@ export function report(
     sheets: sheets.map(reportSheet),
     passes: reportPasses(model.parts, shop.stock, shop.cutter),
     stock,
+    ...(shop.layouts && shop.layouts.length > 0 && { layouts: shop.layouts }),
     findings,
     hardware: model.hardware,
     settings: model.settings,
