@@ -1,12 +1,13 @@
 import { type Finding, stops } from '../findings/finding.js';
-import { difference } from '../geometry/boolean.js';
 import { offset } from '../geometry/offset.js';
-import { asCircle, type Outline, type Region, reverse, solid } from '../geometry/outline.js';
-import { hasMates } from '../parts/mates.js';
+import { type Outline, reverse, solid } from '../geometry/outline.js';
 import type { Part } from '../parts/part.js';
-import type { Mm, Radians } from '../units/length.js';
+import type { Mm } from '../units/length.js';
+import { narrowNotch } from './checks/narrow-notch.js';
+import { narrowOpening } from './checks/narrow-opening.js';
+import { tightRadius } from './checks/tight-radius.js';
 import { cornerNote } from './corner-note.js';
-import { centresIn, followsOutside, insideCorners, tightArcs, widestCutter } from './hollow.js';
+import { centresIn, followsOutside, type InsideCorner, insideCorners, tightArcs } from './hollow.js';
 import { cornersToOpen, type Opened, openedFrom, type Relief } from './relief.js';
 import { keptWhole } from './relief-through.js';
 import { withSpurs } from './spur.js';
@@ -18,37 +19,11 @@ export interface Compensated {
   readonly findings: readonly Finding[];
 }
 
-const mm = (value: Mm): string => `${Number(value.toFixed(2))} mm`;
-
-/** Turns of the inside corners of a part's outlines that stay as the cutter leaves them. */
-const cornersLeft = (part: Part, relieved: readonly Opened[]): Radians[] =>
+/** Inside corners of a part's outlines that stay as the cutter leaves them. */
+const cornersLeft = (part: Part, relieved: readonly Opened[]): InsideCorner[] =>
   [part.region.outer, ...part.region.openings].flatMap(o =>
-    insideCorners(o)
-      .filter(c => !relieved.some(({ corner }) => corner.of.outline === o && corner.vertex === c.vertex))
-      .map(c => c.turn),
+    insideCorners(o).filter(c => !relieved.some(({ corner }) => corner.of.outline === o && corner.vertex === c.vertex)),
   );
-
-/** Where the cutter is too wide for the outer outline's hollows: a warning, or a stop if another piece meets an edge there. */
-function tooWideOutside(part: Part, centres: readonly Region[], radius: Mm): Finding[] {
-  const tight = tightArcs(part.region.outer, radius).map(s => s.radius);
-  const where = part.id;
-  if (tight.length > 0) {
-    const value = Math.min(...tight);
-    const message = `${part.id} has a hollow of ${mm(value)} radius, the cutter's is ${mm(radius)}: wood stays there; a narrower cutter follows it`;
-    return [{ level: 'warn', rule: 'cutter-too-wide', where, message, value, limit: radius }];
-  }
-  const stays = difference(offset(centres, -radius), [solid(part.region.outer)]);
-  const level = stays.some(hasMates) ? 'stop' : 'warn';
-  const message = `${part.id} has a notch the cutter, ${mm(2 * radius)} wide, cannot get into; a narrower cutter or a wider notch is needed`;
-  return [{ level, rule: 'cutter-too-wide', where, message, value: 2 * radius }];
-}
-
-function tooWideOpening(part: Part, opening: Outline, radius: Mm): Finding {
-  const round = asCircle(opening);
-  const value = round ? 2 * round.radius : widestCutter(solid(reverse(opening)), 2 * radius);
-  const message = `${part.id} has an opening that a cutter of at most ${mm(value)} gets into; the cutter is ${mm(2 * radius)} wide`;
-  return { level: 'stop', rule: 'narrow-opening', where: part.id, message, value, limit: 2 * radius };
-}
 
 /** Tool-centre outlines along one outline of a part, and what is said where the cutter does not follow it. */
 interface Followed {
@@ -60,19 +35,21 @@ interface Followed {
 function roundPart(part: Part, radius: Mm): Followed {
   const of = part.region.outer;
   const centres = offset([solid(of)], radius);
+  const tight = tightRadius(part, 'its outline', tightArcs(of, radius), radius);
+  const follows = tight.length > 0 || followsOutside(solid(of), centres, radius);
   return {
     of,
     centres: centres.flatMap(r => [r.outer, ...r.openings]),
-    findings: followsOutside(solid(of), centres, radius) ? [] : tooWideOutside(part, centres, radius),
+    findings: follows ? tight : narrowNotch(part, centres, radius),
   };
 }
 
 /** What is in the file where the cutter does not fit is the finished outline. */
 function inOpening(part: Part, of: Outline, radius: Mm): Followed {
   const centres = centresIn(solid(reverse(of)), radius);
-  return centres
-    ? { of, centres: [reverse(centres.outer), ...centres.openings.map(reverse)], findings: [] }
-    : { of, centres: [of], findings: [tooWideOpening(part, of, radius)] };
+  if (!centres) return { of, centres: [of], findings: [narrowOpening(part, of, radius)] };
+  const findings = tightRadius(part, 'an opening', tightArcs(of, radius), radius);
+  return { of, centres: [reverse(centres.outer), ...centres.openings.map(reverse)], findings };
 }
 
 /** A part's outlines moved off the wood by half the cutter's width: outer outlines out, openings in; arcs stay arcs, radius + or - exactly that.

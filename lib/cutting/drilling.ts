@@ -16,12 +16,28 @@ const mm = (value: Mm): string => `${Number(value.toFixed(3))} mm`;
 
 function vanishes(part: Part, drill: Drill, kerf: Mm): Finding {
   const message = `${part.id} has a hole of ${mm(drill.diameter)}, no wider than the kerf of ${mm(kerf)}`;
-  return { level: 'stop', rule: 'narrow-hole', where: part.id, message, value: drill.diameter, limit: kerf };
+  return {
+    level: 'stop',
+    rule: 'narrow-hole',
+    where: part.id,
+    message,
+    value: drill.diameter,
+    limit: kerf,
+    place: { part: part.id, at: drill.at },
+  };
 }
 
 function blind(part: Part, drill: Drill): Finding {
   const message = `${part.id} has a hole ${mm(drill.depth)} deep that does not go through: the laser marks it, drill it afterwards`;
-  return { level: 'warn', rule: 'laser-pocket', where: part.id, message, value: drill.depth, limit: 0 };
+  return {
+    level: 'warn',
+    rule: 'laser-pocket',
+    where: part.id,
+    message,
+    value: drill.depth,
+    limit: 0,
+    place: { part: part.id, at: drill.at },
+  };
 }
 
 /** A laser cuts a hole out: its circle is the hole's less the kerf. */

@@ -1,6 +1,7 @@
 import { area } from '../geometry/measure.js';
 import { offset } from '../geometry/offset.js';
-import type { Outline, Region } from '../geometry/outline.js';
+import { type Outline, type Region, reverse } from '../geometry/outline.js';
+import type { Point } from '../geometry/point.js';
 import { type ArcSegment, type Segment, segments } from '../geometry/segment.js';
 import type { Mm, Radians } from '../units/length.js';
 
@@ -10,6 +11,7 @@ export interface InsideCorner {
   readonly vertex: number;
   /** how far the outline turns there, 0 to pi */
   readonly turn: Radians;
+  readonly at: Point;
 }
 
 /** Less than this is no corner: smooth joins of lines and arcs that rounding has bent. */
@@ -35,13 +37,27 @@ export function insideCorners(outline: Outline): InsideCorner[] {
   return edges.flatMap((s, vertex) => {
     const before = edges[(vertex + edges.length - 1) % edges.length]!;
     const turn = -turnBetween(heading(before, 'to'), heading(s, 'from'));
-    return turn > SMOOTH ? [{ vertex, turn }] : [];
+    return turn > SMOOTH ? [{ vertex, turn, at: { x: s.from.x, y: s.from.y } }] : [];
   });
 }
 
+/** An arc that hollows the wood out, tighter than the cutter. */
+export interface TightArc {
+  readonly arc: ArcSegment;
+  /** the joint, where another piece meets it */
+  readonly mate?: string;
+}
+
 /** Arcs of an outline with the wood on the left that hollow the wood out and are tighter than the cutter. */
-export const tightArcs = (outline: Outline, radius: Mm): ArcSegment[] =>
-  segments(outline).filter((s): s is ArcSegment => s.kind === 'arc' && s.sweep < 0 && s.radius < radius * (1 - 1e-9));
+export const tightArcs = (outline: Outline, radius: Mm): TightArc[] =>
+  segments(outline).flatMap((arc, i): TightArc[] => {
+    if (arc.kind === 'line' || arc.sweep > 0 || arc.radius >= radius * (1 - 1e-9)) return [];
+    const mate = outline[i]!.mate;
+    return [mate === undefined ? { arc } : { arc, mate }];
+  });
+
+/** An arc that turns no more than this rounds a corner; more, and it is the end of a slot. */
+const ROUNDED: Radians = 0.6 * Math.PI;
 
 /** How far a round cutter stays off a corner, mm: r / sin(phi / 2) - r with phi the angle between the walls, r / cos(turn / 2) - r.
  * Source: circle tangent to both legs of an angle, plane trigonometry. */
@@ -53,9 +69,20 @@ const areaLeft = (turn: Radians, radius: Mm): number => radius * radius * (Math.
 /** A corner so sharp that its formula runs off: more than this is a spike, not a corner. */
 const SPIKE: Radians = 0.95 * Math.PI;
 
-/** Whether what a round cutter misses is only its corners. @param lost mm² it does not reach */
-export function onlyCorners(lost: number, corners: readonly InsideCorner[], radius: Mm): boolean {
-  const spared = corners.reduce((sum, c) => sum + areaLeft(Math.min(c.turn, SPIKE), radius), 0);
+/** The same in a rounded corner: less what the round takes. */
+const areaLeftInRound = ({ arc }: TightArc, radius: Mm): number =>
+  areaLeft(Math.abs(arc.sweep), radius) - areaLeft(Math.abs(arc.sweep), arc.radius);
+
+/** Whether what a round cutter misses is only corners, sharp ones and those rounded tighter than it is. @param lost mm² it does not reach */
+export function onlyCorners(
+  lost: number,
+  corners: readonly InsideCorner[],
+  rounded: readonly TightArc[],
+  radius: Mm,
+): boolean {
+  const sharp = corners.reduce((sum, c) => sum + areaLeft(Math.min(c.turn, SPIKE), radius), 0);
+  const rounds = rounded.filter(r => Math.abs(r.arc.sweep) <= ROUNDED);
+  const spared = rounds.reduce((sum, r) => sum + areaLeftInRound(r, radius), sharp);
   return lost <= CURVED_CORNERS * spared + LOST_SHARE * radius * radius;
 }
 
@@ -63,9 +90,16 @@ const areas = (regions: readonly Region[]): number => regions.reduce((sum, r) =>
 
 /** Corners of an outline of a hollow (a pocket, an opening seen as an area): the hollow lies on its left, the wood on its right. */
 export const cornersOfHollow = (outline: Outline): InsideCorner[] =>
-  insideCorners(outline.map(v => ({ x: v.x, y: -v.y, bulge: -v.bulge })));
+  insideCorners(outline.map(v => ({ x: v.x, y: -v.y, bulge: -v.bulge }))).map(c => ({
+    ...c,
+    at: { x: c.at.x, y: -c.at.y },
+  }));
 
-const hollowCorners = (hollow: Region): InsideCorner[] => [hollow.outer, ...hollow.openings].flatMap(cornersOfHollow);
+const outlinesOf = ({ outer, openings }: Region): Outline[] => [outer, ...openings];
+
+/** Arcs of a hollow's outlines that are tighter than the cutter. */
+export const tightArcsOfHollow = (hollow: Region, radius: Mm): TightArc[] =>
+  outlinesOf(hollow).flatMap(o => tightArcs(reverse(o), radius));
 
 /** Where the cutter's centre goes to clear a hollow to its walls: empty when it does not fit.
  * @returns the centre's area in one piece that reaches everything but the corners, or undefined */
@@ -75,7 +109,8 @@ export function centresIn(hollow: Region, radius: Mm): Region | undefined {
   const [only] = centres;
   if (!only || centres.length > 1) return undefined;
   const lost = area(hollow) - areas(offset(centres, radius));
-  return onlyCorners(lost, hollowCorners(hollow), radius) ? only : undefined;
+  const corners = outlinesOf(hollow).flatMap(cornersOfHollow);
+  return onlyCorners(lost, corners, tightArcsOfHollow(hollow, radius), radius) ? only : undefined;
 }
 
 /** The widest cutter that passes a test which every narrower one passes too, mm to 0.01, rounded down; at most `limit`. */
@@ -98,5 +133,5 @@ export const widestCutter = (hollow: Region, limit: Mm): Mm =>
  * @param centres the outline offset outward by the radius */
 export function followsOutside(outer: Region, centres: readonly Region[], radius: Mm): boolean {
   const lost = areas(offset(centres, -radius)) - area(outer);
-  return onlyCorners(lost, insideCorners(outer.outer), radius);
+  return onlyCorners(lost, insideCorners(outer.outer), tightArcs(outer.outer, radius), radius);
 }

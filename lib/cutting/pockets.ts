@@ -8,8 +8,10 @@ import { ON_BOUNDARY } from '../geometry/tolerance.js';
 import type { Face, Part, Pocket } from '../parts/part.js';
 import type { Method } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
+import { narrowPocket } from './checks/narrow-pocket.js';
+import { tightRadius } from './checks/tight-radius.js';
 import { cornerNote } from './corner-note.js';
-import { cornersOfHollow, type InsideCorner, onlyCorners, widestThat } from './hollow.js';
+import { cornersOfHollow, type InsideCorner, onlyCorners, tightArcsOfHollow, widestThat } from './hollow.js';
 import { cornersToOpen, openedFrom, type Relief } from './relief.js';
 import { keptWhole, sweptBy } from './relief-through.js';
 
@@ -64,17 +66,14 @@ function reaches(pocket: Pocket, centres: readonly Region[], width: Mm): boolean
   return onlyCorners(
     lost,
     cornersInWood(pocket).map(c => c.corner),
+    tightArcsOfHollow(pocket.area, width / 2),
     width / 2,
   );
 }
 
-function tooNarrow(part: Part, pocket: Pocket, width: Mm): Finding {
-  const fits = (narrower: Mm): boolean =>
-    reaches(pocket, centresOf(runPast(part, pocket, narrower), narrower), narrower);
-  const value = widestThat(fits, width);
-  const message = `${part.id} has a pocket that a cutter of at most ${value} mm gets into; the cutter is ${Number(width.toFixed(3))} mm wide`;
-  return { level: 'stop', rule: 'narrow-pocket', where: part.id, message, value, limit: width };
-}
+/** The widest cutter that reaches all of a pocket, at most `limit`. */
+const widestIn = (part: Part, pocket: Pocket, limit: Mm): Mm =>
+  widestThat(width => reaches(pocket, centresOf(runPast(part, pocket, width), width), width), limit);
 
 /** Openings of the pocket's corners that a square corner goes into, from the outlines the cutter's centre keeps within. */
 function openedCorners(part: Part, pocket: Pocket, centres: readonly Region[], width: Mm, relief: Relief) {
@@ -100,11 +99,13 @@ function routed(part: Part, pocket: Pocket, width: Mm, relief: Relief): Clearing
       ...cornerNote(
         part.id,
         'a pocket',
-        left.map(c => c.corner.turn),
+        left.map(c => c.corner),
         width / 2,
       ),
       ...findings,
-      ...(fits ? [] : [tooNarrow(part, pocket, width)]),
+      ...(fits
+        ? tightRadius(part, 'a pocket', tightArcsOfHollow(pocket.area, width / 2), width / 2)
+        : [narrowPocket(part, pocket, centres, width, widestIn(part, pocket, width))]),
     ],
   };
 }

@@ -173,7 +173,9 @@ test('a hollow of a smaller radius than the cutter is a warning with both radii'
     vertex({ x: 0, y: 20 }),
   ]);
   const [finding] = cut(plate(scooped), QUARTER_INCH, 'router').findings.filter(f => f.level === 'warn');
-  expect(finding).toMatchObject({ rule: 'cutter-too-wide', value: 2, limit: 3.175 });
+  expect(finding).toMatchObject({ rule: 'tight-radius', value: 2, limit: 3.175, place: { part: 'plate' } });
+  expect(finding!.place!.at.x).toBeCloseTo(20, 9);
+  expect(finding!.place!.at.y).toBeCloseTo(18, 9);
 });
 
 test('a cutter that does not reach through is a stop naming cutter.reach', () => {
