@@ -2,7 +2,7 @@ import { windingNumber } from '../geometry/locate.js';
 import { bounds, signedArea } from '../geometry/measure.js';
 import { moveOutline, movePolyline } from '../geometry/motion.js';
 import { circle, type Outline } from '../geometry/outline.js';
-import type { Part } from '../parts/part.js';
+import type { Part, PartKind } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
 import type { LegendItem } from './caption.js';
 import { type FrontFace, frontFaces, throughHoles } from './front-faces.js';
@@ -136,19 +136,27 @@ function hiddenEdges(base: readonly Placed[], before: readonly Placed[], front: 
   return distinctEdges(outlines(base.filter(p => !isSeen(p))), outlines(base.filter(isSeen)));
 }
 
+/** Laid on last, with nothing under them that is worth a dashed line. */
+const ACCENTS: readonly PartKind[] = ['cap', 'accent-ring', 'name-band'];
+
 /** A prop from the front: real outlines with true arcs, what lies in front over what lies behind, hidden edges dashed, plugs and pins in,
  * bores open. @returns groups in painting order */
 export function frontView(pieces: readonly Fronted[], manner: Manner): PictureGroup[] {
   const pins = pinsOf(pieces);
   const main = mainHeight(pieces);
   const laidOn = (p: Placed): boolean => p.low > main - 1e-3;
-  const before = pieces.filter(laidOn);
-  const base = pieces.filter(p => !laidOn(p));
+  const accents = pieces.filter(p => ACCENTS.includes(p.part.kind));
+  const others = pieces.filter(p => !accents.includes(p));
+  const before = others.filter(laidOn);
+  const base = others.filter(p => !laidOn(p));
   return [
     { name: 'ground', shapes: shadow(pieces, manner.unit / 45) },
     { name: 'prop', shapes: painted(base, pins, manner) },
     { name: 'laid-on', shapes: [...shadow(before, manner.unit / 110), ...painted(before, pins, manner)] },
     { name: 'hidden', shapes: [{ closed: [], open: hiddenEdges(base, before, main), paint: manner.dashed }] },
+    ...(accents.length > 0
+      ? [{ name: 'accents', shapes: [...shadow(accents, manner.unit / 110), ...painted(accents, pins, manner)] }]
+      : []),
   ];
 }
 

@@ -16,6 +16,7 @@ const OWN: Readonly<Partial<Record<PartKind, number>>> = {
   spoke: 0xeacfa3,
   'core-plug': 0xb78a5c,
   'hub-disc': 0xc08e5a,
+  'hub-cap': 0xc08e5a,
   'trim-segment': 0xb67f4d,
 };
 

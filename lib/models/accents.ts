@@ -6,26 +6,35 @@ import { letteringSweep, nameBand, withText } from '../parts/name-band.js';
 import type { Stock } from '../stock/stock.js';
 import type { Mm, Radians } from '../units/length.js';
 import type { AccentOptions } from './accents-options.js';
-import { type Bound, size } from './bounds.js';
-import type { Draft } from './drafts.js';
+import { type Bound, requireBounds, size } from './bounds.js';
+import type { Draft, Lettering } from './drafts.js';
+import { upTo } from './helm-wheel/limit.js';
 import { stockNamed } from './named-stock.js';
-import { relative } from './seams.js';
+import { relative, wrap } from './seams.js';
 
-/** Where a wheel takes accents; lengths mm, angles from +y. */
+/** Where a prop takes accents; lengths mm, angles from +y. What is absent it has no place for. */
 export interface AccentPlaces {
-  /** the flat of the rim's front, or of what lies on it */
-  readonly inner: Mm;
-  readonly outer: Mm;
-  /** its height */
-  readonly front: Mm;
-  /** of the spokes' crossings */
-  readonly crossings: readonly Radians[];
-  /** the front hub disc: its flat, its hole, its height; absent where there is none */
+  /** the flat a name band lies on: its radii and its height; over how much of a turn, symmetric about +y, where it is no full ring */
+  readonly rim?: { readonly inner: Mm; readonly outer: Mm; readonly front: Mm; readonly sweep?: Radians };
+  /** middles of what caps lie over: their angles, their distance from the centre, the caps' height, and the widest there is room for */
+  readonly crossings?: {
+    readonly at: readonly Radians[];
+    readonly radius: Mm;
+    readonly front: Mm;
+    readonly room: Mm;
+  };
+  /** what a ring lies on: the radii of its flat and of its hole, and its height */
   readonly hub?: { readonly radius: Mm; readonly hole: Mm; readonly front: Mm };
 }
 
+/** A full rim with caps half way across it. */
+export const onRim = (rim: NonNullable<AccentPlaces['rim']>, at: readonly Radians[]): AccentPlaces => ({
+  rim,
+  crossings: { at, radius: (rim.inner + rim.outer) / 2, front: rim.front, room: rim.outer - rim.inner },
+});
+
 /** Numbers of accents and their documented ranges. */
-export const accentBounds = ({ caps, ring, name }: AccentOptions = {}): Bound[] => [
+const accentBounds = ({ caps, ring, name }: AccentOptions = {}): Bound[] => [
   size('accents.caps.diameter', caps?.diameter, 1, 2000),
   size('accents.caps.thickness', caps?.thickness),
   size('accents.ring.outside', ring?.outside, 1),
@@ -65,7 +74,10 @@ interface NameSizes {
 const BAND_SHARE = 0.8;
 const LETTER_SHARE = 0.5;
 
-function nameSizes(p: AccentPlaces, name: NonNullable<AccentOptions['name']>): NameSizes {
+type Rim = NonNullable<AccentPlaces['rim']>;
+type Name = NonNullable<AccentOptions['name']>;
+
+function nameSizes(p: Rim, name: Name): NameSizes {
   const radius = (p.inner + p.outer) / 2;
   const band = name.band ?? BAND_SHARE * (p.outer - p.inner);
   const height = name.height ?? LETTER_SHARE * band;
@@ -78,45 +90,33 @@ function nameSizes(p: AccentPlaces, name: NonNullable<AccentOptions['name']>): N
   };
 }
 
-function nameLimits(p: AccentPlaces, name: NonNullable<AccentOptions['name']>): Finding[] {
+/** Longest name, as a share of the ring it lies on. */
+const LONGEST: Radians = Math.PI;
+
+function nameLimits(p: Rim, name: Name): Finding[] {
   const s = nameSizes(p, name);
   const most = p.outer - p.inner;
   const band = s.outer - s.inner;
-  if (band > most + 1e-9)
-    return [
-      stop(
-        'name-band',
-        'name.band',
-        band,
-        most,
-        `the flat it lies on is ${rounded(most)} mm wide; allowed: at most that`,
-      ),
-    ];
-  if (s.height > 0.9 * band)
-    return [
-      stop(
-        'name-height',
-        'name.height',
-        s.height,
-        0.9 * band,
-        `allowed: at most ${rounded(0.9 * band)} mm, nine tenths of the band`,
-      ),
-    ];
-  const longest = (s.height * Math.PI) / s.sweep;
-  if (s.sweep > Math.PI)
-    return [
-      stop(
-        'name-length',
-        'name.height',
-        s.height,
-        longest,
-        `the text is longer than half the rim; allowed: at most ${rounded(longest)} mm, or fewer letters`,
-      ),
-    ];
-  return [];
+  if (band > most + 1e-9) {
+    const what = `the flat it lies on is ${rounded(Math.max(0, most))} mm wide; allowed: ${upTo(most, 'a wider one')}`;
+    return [stop('name-band', 'name.band', band, most, what)];
+  }
+  if (s.height > 0.9 * band) {
+    const what = `allowed: at most ${rounded(0.9 * band)} mm, nine tenths of the band`;
+    return [stop('name-height', 'name.height', s.height, 0.9 * band, what)];
+  }
+  if (p.sweep !== undefined && name.at === 'bottom') {
+    const message = 'accents.name.at is bottom, where an arc is open; allowed: top';
+    return [{ level: 'stop', rule: 'name-place', where: 'accents.name.at', message, value: 'bottom', limit: 'top' }];
+  }
+  const room = Math.min(LONGEST, p.sweep ?? LONGEST);
+  if (s.sweep <= room) return [];
+  const longest = (s.height * room) / s.sweep;
+  const what = `the text is longer than ${p.sweep === undefined ? 'half the rim' : 'the arc'}; allowed: at most ${rounded(longest)} mm, or fewer letters`;
+  return [stop('name-length', 'name.height', s.height, longest, what)];
 }
 
-function nameDraft(p: AccentPlaces, name: NonNullable<AccentOptions['name']>, stock: readonly Stock[]): Draft {
+function nameDraft(p: Rim, name: Name, stock: readonly Stock[]): Draft {
   const { inner, outer, height, sweep, middle } = nameSizes(p, name);
   const band = nameBand({ inner, outer, sweep, ...cutFrom(stock, 'name', name) });
   const part = withText(band, name.text, { height, place: name.at ?? 'top' });
@@ -124,108 +124,131 @@ function nameDraft(p: AccentPlaces, name: NonNullable<AccentOptions['name']>, st
 }
 
 /** Crossings whose cap would lie under the name band. */
-function hidden(p: AccentPlaces, o: AccentOptions): (angle: Radians) => boolean {
-  if (!o.name || !o.caps) return () => false;
-  const { sweep, middle } = nameSizes(p, o.name);
-  const radius = (p.inner + p.outer) / 2;
-  const half = sweep / 2 + Math.asin(Math.min(1, o.caps.diameter / 2 / radius));
+function hidden({ rim, crossings }: AccentPlaces, o: AccentOptions): (angle: Radians) => boolean {
+  if (!o.name || !o.caps || !rim || !crossings) return () => false;
+  const { sweep, middle } = nameSizes(rim, o.name);
+  const half = sweep / 2 + Math.asin(Math.min(1, o.caps.diameter / 2 / crossings.radius));
   return angle => Math.abs(relative(angle, middle)) < half + 1e-9;
 }
 
+type Crossings = NonNullable<AccentPlaces['crossings']>;
+type Caps = NonNullable<AccentOptions['caps']>;
+
 /** Neighbouring caps keep apart by their chord: 2 r sin(angle / 2). */
-function capLimits(p: AccentPlaces, { diameter }: NonNullable<AccentOptions['caps']>): Finding[] {
-  const flat = p.outer - p.inner;
-  const apart = p.crossings.length > 1 ? (p.inner + p.outer) * Math.sin(Math.PI / p.crossings.length) : Infinity;
-  const most = Math.min(flat, apart);
-  return diameter > most + 1e-9
-    ? [
-        stop(
-          'accent-cap',
-          'caps.diameter',
-          diameter,
-          most,
-          `allowed: at most ${rounded(most)} mm, so that caps lie on the rim and clear of each other`,
-        ),
-      ]
-    : [];
+function capLimits({ at, radius, room }: Crossings, { diameter }: Caps): Finding[] {
+  const sorted = [...at].map(wrap).sort((a, b) => a - b);
+  const gaps = sorted.map((a, i) => (sorted[i + 1] ?? sorted[0]! + 2 * Math.PI) - a);
+  const apart = at.length > 1 ? 2 * radius * Math.sin(Math.min(Math.PI, ...gaps) / 2) : Infinity;
+  const most = Math.min(room, apart);
+  if (diameter <= most + 1e-9) return [];
+  const what = `allowed: ${upTo(most, 'no caps')}, so that caps lie on what is under them and clear of each other`;
+  return [stop('accent-cap', 'caps.diameter', diameter, most, what)];
 }
 
 function capDrafts(p: AccentPlaces, o: AccentOptions, stock: readonly Stock[]): Outcome<Draft[]> {
   const { caps } = o;
-  if (!caps) return { value: [], findings: [] };
+  const { crossings } = p;
+  if (!caps || !crossings) return { value: [], findings: [] };
   const part = cap({ diameter: caps.diameter, ...cutFrom(stock, 'caps', caps) });
   const under = hidden(p, o);
-  const shown = p.crossings.filter(a => !under(a));
+  const shown = crossings.at.filter(a => !under(a));
   const value = shown.map(
-    (angle): Draft => ({ part, turn: angle, ...polar((p.inner + p.outer) / 2, Math.PI / 2 + angle), z: p.front }),
+    (angle): Draft => ({
+      part,
+      turn: angle,
+      ...polar(crossings.radius, Math.PI / 2 + angle),
+      z: crossings.front,
+      lettering: { at: { x: 0, y: 0 }, height: caps.diameter / 4, length: 0.8 * caps.diameter },
+    }),
   );
-  const left = p.crossings.length - shown.length;
-  const message = `accents.caps: ${left} of ${p.crossings.length} crossings lie under the name band and get no cap`;
+  const left = crossings.at.length - shown.length;
+  const message = `accents.caps: ${left} of ${crossings.at.length} crossings lie under the name band and get no cap`;
   return { value, findings: left > 0 ? [{ level: 'note', rule: 'accent-cap', where: 'accents.caps', message }] : [] };
 }
 
-function ringLimits({ hub }: AccentPlaces, ring: NonNullable<AccentOptions['ring']>): Finding[] {
-  if (!hub)
-    return [
-      {
-        level: 'stop',
-        rule: 'accent-ring',
-        where: 'accents.ring',
-        message:
-          'accents.ring is given, but there is no front hub disc for it to lie on; allowed: left out, or a hub with a front face',
-      },
-    ];
+function ringLimits(hub: NonNullable<AccentPlaces['hub']>, ring: NonNullable<AccentOptions['ring']>): Finding[] {
   const [least, most] = [2 * hub.hole, 2 * hub.radius];
-  if (ring.outside > most + 1e-9)
-    return [
-      stop(
-        'accent-ring',
-        'ring.outside',
-        ring.outside,
-        most,
-        `allowed: at most ${rounded(most)} mm, the flat of the front hub disc`,
-      ),
-    ];
-  if (ring.inside < least - 1e-9)
-    return [
-      stop(
-        'accent-ring',
-        'ring.inside',
-        ring.inside,
-        least,
-        `allowed: at least ${rounded(least)} mm, clear of what turns in the hub`,
-      ),
-    ];
-  return [];
+  if (ring.outside > most + 1e-9) {
+    const what = `allowed: ${upTo(most, 'no ring')}, the flat it lies on`;
+    return [stop('accent-ring', 'ring.outside', ring.outside, most, what)];
+  }
+  if (ring.inside >= least - 1e-9) return [];
+  const what = `allowed: at least ${rounded(least)} mm, clear of what goes through the middle`;
+  return [stop('accent-ring', 'ring.inside', ring.inside, least, what)];
 }
 
-/** Caps, hub ring and name band of a wheel; nothing with a stop where one does not fit its place.
- * @throws Unusable naming a stock that is not known */
+/** Models that have a place for an accent, and what it takes there. */
+const TAKEN = {
+  caps: [
+    'over crossings of spokes or mullions and a rim',
+    'helm-wheel, cart-wheel, water-wheel, and ring-frame with mullions',
+  ],
+  ring: [
+    'round the middle of the front',
+    'helm-wheel with a front hub disc, cart-wheel, water-wheel, prize-wheel, and cable-reel with room between bore and rods',
+  ],
+  name: ['on the flat of a rim', 'helm-wheel, cart-wheel, ring-frame, prize-wheel, and cable-reel of segments'],
+} as const;
+
+/** A stop for an accent the prop has no place for. */
+function unplaced(p: AccentPlaces, o: AccentOptions): Finding[] {
+  const placeOf = { caps: p.crossings, ring: p.hub, name: p.rim };
+  return (['caps', 'ring', 'name'] as const).flatMap((accent): Finding[] => {
+    if (!o[accent] || placeOf[accent]) return [];
+    const [lies, models] = TAKEN[accent];
+    const where = `accents.${accent}`;
+    const message = `${where} is given: it lies ${lies}, and there is no such place here; allowed: left out, or one of ${models}`;
+    return [{ level: 'stop', rule: 'accent-place', where, message, value: 'given', limit: 'left out' }];
+  });
+}
+
+/** Half way across a ring, under its hole. */
+const ringLettering = ({ outside, inside }: NonNullable<AccentOptions['ring']>): Lettering => ({
+  at: { x: 0, y: -(outside + inside) / 4 },
+  height: Math.min(8, (outside - inside) / 5),
+  length: 0.6 * inside,
+});
+
+/** Caps, ring and name band of a prop; nothing with a stop where there is no place for one, or it does not fit there.
+ * @throws Unusable naming a number out of its range, or a stock that is not known */
 export function accentDrafts(
   p: AccentPlaces,
   o: AccentOptions | undefined,
   stock: readonly Stock[],
 ): Outcome<readonly Draft[]> {
   if (!o) return { value: [], findings: [] };
+  requireBounds(accentBounds(o));
+  const { crossings, hub, rim } = p;
   const stops = [
-    ...(o.caps ? capLimits(p, o.caps) : []),
-    ...(o.ring ? ringLimits(p, o.ring) : []),
-    ...(o.name ? nameLimits(p, o.name) : []),
+    ...unplaced(p, o),
+    ...(o.caps && crossings ? capLimits(crossings, o.caps) : []),
+    ...(o.ring && hub ? ringLimits(hub, o.ring) : []),
+    ...(o.name && rim ? nameLimits(rim, o.name) : []),
   ];
   if (stops.length > 0) return { value: [], findings: stops };
   const caps = capDrafts(p, o, stock);
-  const ring =
-    o.ring && p.hub
-      ? [{ part: accentRing({ ...o.ring, ...cutFrom(stock, 'ring', o.ring) }), turn: 0, z: p.hub.front }]
+  const ring: Draft[] =
+    o.ring && hub
+      ? [
+          {
+            part: accentRing({ ...o.ring, ...cutFrom(stock, 'ring', o.ring) }),
+            turn: 0,
+            z: hub.front,
+            lettering: ringLettering(o.ring),
+          },
+        ]
       : [];
-  const name = o.name ? [nameDraft(p, o.name, stock)] : [];
+  const name = o.name && rim ? [nameDraft(rim, o.name, stock)] : [];
   return { value: [...caps.value, ...ring, ...name], findings: caps.findings };
 }
 
 /** How the accents go on. */
-export const accentSteps = (o: AccentOptions | undefined): string[] =>
-  o
-    ? [
-        'Glue the accents on last, once everything under them is finished: caps over the crossings, ring and name band centred by eye against the spokes.',
-      ]
-    : [];
+export function accentSteps(o: AccentOptions | undefined): string[] {
+  const words = [
+    ...(o?.caps ? ['caps over the crossings'] : []),
+    ...(o?.ring ? ['the ring round the middle'] : []),
+    ...(o?.name ? [`the name band at the ${o.name.at ?? 'top'}`] : []),
+  ];
+  if (words.length === 0) return [];
+  return [`Glue the accents on last, once everything under them is finished: ${words.join(', ')}, centred by eye.`];
+}

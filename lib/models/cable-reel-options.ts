@@ -1,6 +1,7 @@
 import type { SeamOptions } from '../joints/seam-joint.js';
 import type { Method } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
+import type { AccentOptions } from './accents-options.js';
 import type { AxleBore } from './axle.js';
 
 /** The two flanges, alike. Lengths mm. */
@@ -71,6 +72,8 @@ export interface CableReelOptions {
   readonly rods: RodOptions;
   /** none unless given */
   readonly bore?: AxleBore;
+  /** see accents-options.ts */
+  readonly accents?: AccentOptions;
   readonly method: Method;
   readonly fit?: CableReelFit;
 }

@@ -1,5 +1,7 @@
 import type { Finding, Outcome } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
+import { accentDrafts } from './accents.js';
+import { reelPlaces } from './cable-reel/accents.js';
 import { coreDrafts } from './cable-reel/core.js';
 import { fixings } from './cable-reel/fixings.js';
 import { flanges } from './cable-reel/flange.js';
@@ -31,7 +33,8 @@ export function cableReel(
   const fixed = found.some(f => f.level === 'stop') ? 'no rods' : fixings(sizes);
   if (typeof fixed === 'string') return { value: undefined, findings: found };
   const { drafts: rounds, ring, findings } = flanges(sizes, fixed);
-  const drafts = [...rounds, ...coreDrafts(sizes)];
+  const accents = accentDrafts(reelPlaces(sizes, fixed), options.accents, stock);
+  const drafts = [...rounds, ...coreDrafts(sizes), ...accents.value];
   const reel: Model = {
     name: 'cable-reel',
     title,
@@ -39,8 +42,8 @@ export function cableReel(
     hardware: reelHardware(sizes, screwsIn(drafts), ring),
     settings: [...(ring?.settings ?? []), ...reelSettings(sizes, fixed)],
     figures: [...reelFigures(sizes), ...(ring?.figures ?? [])],
-    steps: reelSteps(sizes, ring?.steps ?? []),
+    steps: reelSteps(sizes, ring?.steps ?? [], options.accents),
     ...(ring && { fits: ring.fits }),
   };
-  return { value: reel, findings: [...found, ...findings] };
+  return { value: reel, findings: [...found, ...findings, ...accents.findings] };
 }

@@ -1,6 +1,7 @@
 import type { SeamOptions } from '../joints/seam-joint.js';
 import type { Method } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
+import type { AccentOptions } from './accents-options.js';
 import type { BoreOptions, EdgeProfile, Turns } from './helm-wheel-options.js';
 
 /** The rim: `felloes` sectors of a ring in one layer or several. Lengths mm. */
@@ -114,6 +115,8 @@ export interface CartWheelOptions {
     readonly nave?: EdgeProfile;
     readonly cap?: EdgeProfile;
   };
+  /** see accents-options.ts */
+  readonly accents?: AccentOptions;
   /** bearing where there is a bearing or an axle, else fixed, unless given */
   readonly turns?: Turns;
   readonly method: Method;

@@ -1,5 +1,7 @@
 import { type Finding, type Outcome, stops } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
+import { accentDrafts } from './accents.js';
+import { cartPlaces } from './cart-wheel/accents.js';
 import { capDrafts } from './cart-wheel/cap.js';
 import { cartFigures, cartHardware, cartSettings } from './cart-wheel/guide.js';
 import { cartLimits } from './cart-wheel/limits.js';
@@ -28,15 +30,22 @@ export function cartWheel(
   const limits: Finding[] = cartLimits(sizes);
   if (stops(limits)) return { value: undefined, findings: limits };
   const rim = rimRing(sizes);
+  const accents = accentDrafts(cartPlaces(sizes), options.accents, stock);
   const wheel: Model = {
     name: 'cart-wheel',
     title,
-    ...gather([...rim.value.drafts, ...spokeDrafts(sizes), ...naveDrafts(sizes), ...capDrafts(sizes)]),
+    ...gather([
+      ...rim.value.drafts,
+      ...spokeDrafts(sizes),
+      ...naveDrafts(sizes),
+      ...capDrafts(sizes),
+      ...accents.value,
+    ]),
     hardware: cartHardware(sizes, rim.value),
     settings: cartSettings(sizes, rim.value),
     figures: cartFigures(sizes, rim.value),
-    steps: cartSteps(sizes, rim.value),
+    steps: cartSteps(sizes, rim.value, options.accents),
     fits: { ...rim.value.fits, ...sizes.fit },
   };
-  return { value: wheel, findings: [...limits, ...rim.findings] };
+  return { value: wheel, findings: [...limits, ...rim.findings, ...accents.findings] };
 }

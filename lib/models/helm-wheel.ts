@@ -1,8 +1,8 @@
 import type { Finding, Outcome } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
-import { accentSteps } from './accents.js';
+import { accentDrafts, accentSteps } from './accents.js';
 import { type Draft, gather } from './drafts.js';
-import { helmAccents } from './helm-wheel/accents.js';
+import { helmPlaces } from './helm-wheel/accents.js';
 import { helmSafety, helmSettings, helmSteps } from './helm-wheel/guide.js';
 import { helmHardware } from './helm-wheel/hardware.js';
 import { hubDrafts } from './helm-wheel/hub.js';
@@ -42,7 +42,7 @@ export function helmWheel(
   const pins = helmPins(sizes);
   const rim = rimRing(sizes, pins);
   const trim = trimDrafts(sizes);
-  const accents = helmAccents(sizes, options.accents, stock);
+  const accents = accentDrafts(helmPlaces(sizes), options.accents, stock);
   const drafts: Draft[] = [
     ...rim.value.drafts,
     ...spokeDrafts(sizes, pins),

@@ -1,6 +1,7 @@
 import type { SeamOptions } from '../joints/seam-joint.js';
 import type { Method } from '../stock/stock.js';
 import type { Mm, Radians } from '../units/length.js';
+import type { AccentOptions } from './accents-options.js';
 import type { BoreOptions, EdgeProfile, Turns } from './helm-wheel-options.js';
 
 /** The face that turns: one sheet, or several segments round a hole in the middle. Lengths mm. */
@@ -88,6 +89,8 @@ export interface PrizeWheelOptions {
   readonly plate: PlateOptions;
   /** a routed edge round the face */
   readonly edges?: { readonly face?: EdgeProfile };
+  /** see accents-options.ts */
+  readonly accents?: AccentOptions;
   /** bearing where the hub has one, else shaft */
   readonly turns?: Turns;
   readonly method: Method;

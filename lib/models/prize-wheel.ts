@@ -1,9 +1,11 @@
 import { type Finding, type Outcome, stops } from '../findings/finding.js';
 import type { Part } from '../parts/part.js';
 import type { Stock } from '../stock/stock.js';
+import { accentDrafts } from './accents.js';
 import { gather } from './drafts.js';
 import { gluesFor, stocksOf } from './glues.js';
 import type { Model } from './model.js';
+import { prizePlaces } from './prize-wheel/accents.js';
 import { balance, balanceFigures, balanceFindings } from './prize-wheel/balance.js';
 import { prizeFace, unnumbered } from './prize-wheel/face.js';
 import { fixtureDrafts } from './prize-wheel/fixture.js';
@@ -11,7 +13,7 @@ import { prizeSettings, prizeSteps } from './prize-wheel/guide.js';
 import { prizeHardware } from './prize-wheel/hardware.js';
 import { hubDrafts, hubScrews } from './prize-wheel/hub.js';
 import { prizeLimits } from './prize-wheel/limits.js';
-import { type PrizeSizes, prizeSizes } from './prize-wheel/sizes.js';
+import { AIR, type PrizeSizes, prizeSizes } from './prize-wheel/sizes.js';
 import { requireUsable } from './prize-wheel/usable.js';
 import type { PrizeWheelOptions } from './prize-wheel-options.js';
 
@@ -41,7 +43,13 @@ export function prizeWheel(
   const all = [...found, ...face.findings];
   if (stops(all)) return { value: undefined, findings: all };
   const screws = hubScrews(sizes, face.value.seams?.offsets[0] ?? 0);
-  const { parts, pieces } = gather([...face.value.drafts, ...hubDrafts(sizes, screws), ...fixtureDrafts(sizes)]);
+  const accents = accentDrafts(prizePlaces(sizes), options.accents, stock);
+  const { parts, pieces } = gather([
+    ...face.value.drafts,
+    ...hubDrafts(sizes, screws),
+    ...fixtureDrafts(sizes),
+    ...accents.value,
+  ]);
   const balanced = balance(sizes, { parts, pieces }, stock);
   const model: Model = {
     name: 'prize-wheel',
@@ -51,8 +59,12 @@ export function prizeWheel(
     hardware: [...face.value.hardware, ...prizeHardware(sizes, screws), ...gluesFor(stocksOf(parts, stock))],
     settings: [...prizeSettings(sizes), ...face.value.settings],
     figures: [...balanceFigures(balanced), ...face.value.figures],
-    steps: prizeSteps(sizes, balanced, screws, face.value.steps),
+    steps: prizeSteps(sizes, balanced, screws, face.value.steps, options.accents),
     fits: face.value.fits,
+    air: AIR,
   };
-  return { value: model, findings: [...all, ...balanceFindings(balanced, sizes), ...numberFindings(sizes, parts)] };
+  return {
+    value: model,
+    findings: [...all, ...accents.findings, ...balanceFindings(balanced, sizes), ...numberFindings(sizes, parts)],
+  };
 }

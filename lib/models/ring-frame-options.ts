@@ -1,6 +1,7 @@
 import type { SeamOptions } from '../joints/seam-joint.js';
 import type { Method } from '../stock/stock.js';
 import type { Mm, Radians } from '../units/length.js';
+import type { AccentOptions } from './accents-options.js';
 import type { EdgeProfile } from './helm-wheel-options.js';
 
 /** The ring, or an arc of it, symmetric about straight up. Lengths mm. */
@@ -67,6 +68,8 @@ export interface RingFrameOptions {
   readonly mullions?: MullionOptions;
   readonly legs?: LegOptions;
   readonly edges?: { readonly ring?: EdgeProfile };
+  /** see accents-options.ts */
+  readonly accents?: AccentOptions;
   readonly method: Method;
   readonly fit?: RingFrameFit;
 }

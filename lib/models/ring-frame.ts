@@ -1,9 +1,11 @@
 import type { Outcome } from '../findings/finding.js';
 import { stops } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
+import { accentDrafts } from './accents.js';
 import { gather } from './drafts.js';
 import { gluesFor, stocksOf } from './glues.js';
 import type { Model } from './model.js';
+import { framePlaces } from './ring-frame/accents.js';
 import { frameFelloes } from './ring-frame/felloes.js';
 import { frameFigures, frameHardware, frameSettings, frameSteps } from './ring-frame/guide.js';
 import { frameLimits } from './ring-frame/limits.js';
@@ -28,7 +30,8 @@ export function ringFrame(
   const limits = frameLimits(sizes);
   if (stops(limits)) return { value: undefined, findings: limits };
   const { ring, drafts, findings } = frameFelloes(sizes);
-  const gathered = gather([...drafts, ...mullionDrafts(sizes)]);
+  const accents = accentDrafts(framePlaces(sizes), options.accents, stock);
+  const gathered = gather([...drafts, ...mullionDrafts(sizes), ...accents.value]);
   const frame: Model = {
     name: 'ring-frame',
     title,
@@ -36,8 +39,8 @@ export function ringFrame(
     hardware: [...frameHardware(sizes, ring), ...gluesFor(stocksOf(gathered.parts, stock))],
     settings: frameSettings(sizes, ring),
     figures: frameFigures(sizes, ring),
-    steps: frameSteps(sizes, ring),
+    steps: frameSteps(sizes, ring, options.accents),
     fits: { ...ring.fits, lap: sizes.fit.lap, mullion: sizes.fit.mullion },
   };
-  return { value: frame, findings: [...limits, ...seamNotch(sizes), ...findings] };
+  return { value: frame, findings: [...limits, ...seamNotch(sizes), ...findings, ...accents.findings] };
 }

@@ -1,5 +1,6 @@
 import type { Method } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
+import type { AccentOptions } from './accents-options.js';
 import type { BoreOptions } from './helm-wheel-options.js';
 
 /** What the stand carries. Lengths mm. */
@@ -68,6 +69,8 @@ export interface StandOptions {
   readonly ballast?: number;
   /** bolted to the floor */
   readonly anchored?: boolean;
+  /** see accents-options.ts */
+  readonly accents?: AccentOptions;
   readonly method: Method;
   readonly fit?: StandFit;
 }

@@ -2,6 +2,7 @@ import type { Finding, Outcome } from '../findings/finding.js';
 import { stops } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
 import { densityOf } from '../stock/weighed.js';
+import { accentDrafts } from './accents.js';
 import { gather } from './drafts.js';
 import { gluesFor, stocksOf } from './glues.js';
 import { type Mass, pieceMass } from './mass.js';
@@ -44,7 +45,8 @@ function masses(s: StandSizes, { parts, pieces }: Pick<Model, 'parts' | 'pieces'
 export function stand(options: StandOptions, stock: readonly Stock[], title = 'Stand'): Outcome<Model | undefined> {
   requireUsable(options);
   const sizes = standSizes(options, stock);
-  const found: Finding[] = standLimits(sizes);
+  // a stand has no place for accents; that is said
+  const found: Finding[] = [...standLimits(sizes), ...accentDrafts({}, options.accents, stock).findings];
   if (stops(found)) return { value: undefined, findings: found };
   const gathered = gather([...uprightDrafts(sizes), ...footDrafts(sizes)]);
   const weights = masses(sizes, gathered, stock);

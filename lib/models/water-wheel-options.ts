@@ -1,6 +1,7 @@
 import type { SeamOptions } from '../joints/seam-joint.js';
 import type { Method } from '../stock/stock.js';
 import type { Mm, Radians } from '../units/length.js';
+import type { AccentOptions } from './accents-options.js';
 import type { AxleBore } from './axle.js';
 
 /** The two rims, alike. Lengths mm. */
@@ -83,6 +84,8 @@ export interface WaterWheelOptions {
   readonly hub: WheelHubOptions;
   /** length: clear between the rims */
   readonly axle: { readonly length: Mm };
+  /** see accents-options.ts */
+  readonly accents?: AccentOptions;
   readonly method: Method;
   readonly fit?: WaterWheelFit;
 }

@@ -1,8 +1,10 @@
 import type { Finding, Outcome } from '../findings/finding.js';
 import { stops } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
+import { accentDrafts } from './accents.js';
 import { type Draft, gather } from './drafts.js';
 import type { Model } from './model.js';
+import { waterPlaces } from './water-wheel/accents.js';
 import { waterFigures, waterHardware, waterSettings, waterSteps } from './water-wheel/guide.js';
 import { hubCircle, hubDrafts } from './water-wheel/hub.js';
 import { paddlePlaces, paddleTabs, rimSeams } from './water-wheel/layout.js';
@@ -40,15 +42,16 @@ export function waterWheel(
   if (stops(found)) return { value: undefined, findings: found };
   const { drafts, ring, findings } = rims(sizes, tabs, seams, places);
   const spokes = spokeDrafts(sizes, tabs, seams, places);
+  const accents = accentDrafts(waterPlaces(sizes), options.accents, stock);
   const wheel: Model = {
     name: 'water-wheel',
     title,
-    ...gather([...drafts, ...spokes, ...hubDrafts(sizes), ...paddleDrafts(sizes, tabs, places)]),
+    ...gather([...drafts, ...spokes, ...hubDrafts(sizes), ...paddleDrafts(sizes, tabs, places), ...accents.value]),
     hardware: waterHardware(sizes, ring, rimScrews(sizes, spokes)),
     settings: waterSettings(sizes, ring, places),
     figures: waterFigures(sizes, ring),
-    steps: waterSteps(sizes, ring, places),
+    steps: waterSteps(sizes, ring, places, options.accents),
     fits: { ...ring.fits, slot: sizes.fit.slot, wedge: sizes.fit.wedge },
   };
-  return { value: wheel, findings: [...found, ...findings] };
+  return { value: wheel, findings: [...found, ...findings, ...accents.findings] };
 }

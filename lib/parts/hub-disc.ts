@@ -17,7 +17,7 @@ export interface DiscOptions extends PieceOptions {
   /** holes on a circle: how many, on what radius, from what angle; mm, radians */
   readonly holes?: { readonly count: number; readonly radius: Mm; readonly diameter: Mm; readonly from: Radians };
   /** hub-disc unless given */
-  readonly kind?: 'hub-disc' | 'nave-disc' | 'core-plug' | 'face-segment' | 'axle-block';
+  readonly kind?: 'hub-disc' | 'hub-cap' | 'nave-disc' | 'core-plug' | 'face-segment' | 'axle-block';
 }
 
 /** Diameter of what a bore takes out of the disc's whole thickness; 0 for none. */

@@ -13,6 +13,7 @@ export const PART_KINDS = [
   'hub-disc',
   'core-plug',
   'nave-disc',
+  'hub-cap',
   'trim-segment',
   'face-segment',
   'flapper',

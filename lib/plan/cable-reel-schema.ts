@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { Mm, Unit } from '../units/length.js';
+import { accents } from './accents-schema.js';
 import { axleBore } from './axle-schema.js';
 import { choice, keys, length, whole } from './fields.js';
 import { clearance, stockName, thickness } from './prop-fields.js';
@@ -43,5 +44,6 @@ export const cableReelShape = (unit: Unit) => ({
   core: core(unit),
   rods: keys({ count: whole(2, 16), diameter: length(unit, 2, 60) }),
   bore: z.exactOptional(axleBore(unit)),
+  accents: z.exactOptional(accents(unit)),
   fit: z.exactOptional(keys({ bore: clearance(unit), rod: clearance(unit), seam: clearance(unit) })),
 });

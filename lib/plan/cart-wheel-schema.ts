@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { Mm, Unit } from '../units/length.js';
+import { accents } from './accents-schema.js';
 import { choice, keys, length, whole } from './fields.js';
 import { hole } from './hole-schema.js';
 import { clearance, edge, stockName, THICKEST, thickness } from './prop-fields.js';
@@ -79,6 +80,7 @@ export const cartWheelShape = (unit: Unit) => ({
   tyre: z.exactOptional(tyre(unit)),
   cap: z.exactOptional(cap(unit)),
   edges: z.exactOptional(keys({ rim: edge(unit), spokes: edge(unit), nave: edge(unit), cap: edge(unit) })),
+  accents: z.exactOptional(accents(unit)),
   turns: z.exactOptional(choice(['shaft', 'bearing', 'fixed'])),
   fit: z.exactOptional(
     keys({ mortise: clearance(unit), tongue: clearance(unit), seam: clearance(unit), bore: clearance(unit) }),

@@ -3,6 +3,7 @@ import { fullTurn, LEAST_ANGLE, LEAST_SECTORS, MOST_SECTORS } from '../models/pr
 import type { SectorOptions } from '../models/prize-wheel-options.js';
 import { materialNames } from '../stock/materials.js';
 import { degrees, type Mm, type Unit } from '../units/length.js';
+import { accents } from './accents-schema.js';
 import { angle, choice, keys, length, named, whole } from './fields.js';
 import { hole } from './hole-schema.js';
 import { clearance, edge, stockName, thickness } from './prop-fields.js';
@@ -87,6 +88,7 @@ export const prizeWheelShape = (unit: Unit) => ({
   hub: hub(unit),
   plate: plate(unit),
   edges: z.exactOptional(keys({ face: edge(unit) })),
+  accents: z.exactOptional(accents(unit)),
   turns: z.exactOptional(choice(['shaft', 'bearing', 'fixed'])),
   fit: z.exactOptional(keys({ peg: clearance(unit), bore: clearance(unit), seam: clearance(unit) })),
 });

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { degrees, type Mm, type Unit } from '../units/length.js';
+import { accents } from './accents-schema.js';
 import { angle, keys, length, whole } from './fields.js';
 import { clearance, edge, stockName, THICKEST, thickness } from './prop-fields.js';
 import { plainSeam } from './seam-schema.js';
@@ -36,6 +37,7 @@ export const ringFrameShape = (unit: Unit) => ({
   mullions: z.exactOptional(mullions(unit)),
   legs: z.exactOptional(keys({ height: length(unit, 1, LARGEST) })),
   edges: z.exactOptional(keys({ ring: edge(unit) })),
+  accents: z.exactOptional(accents(unit)),
   fit: z.exactOptional(
     keys({
       lap: clearance(unit),

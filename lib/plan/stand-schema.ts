@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { Mm, Unit } from '../units/length.js';
+import { accents } from './accents-schema.js';
 import { amount, choice, keys, length } from './fields.js';
 import { hole } from './hole-schema.js';
 import { clearance, stockName, thickness } from './prop-fields.js';
@@ -41,5 +42,6 @@ export const standShape = (unit: Unit) => ({
   push: z.exactOptional(amount(1, 2000)),
   ballast: z.exactOptional(amount(0, 2000)),
   anchored: z.exactOptional(yesOrNo()),
+  accents: z.exactOptional(accents(unit)),
   fit: z.exactOptional(keys({ slot: clearance(unit), bore: clearance(unit) })),
 });

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { degrees, type Mm, type Unit } from '../units/length.js';
+import { accents } from './accents-schema.js';
 import { axleBore } from './axle-schema.js';
 import { angle, keys, length, whole } from './fields.js';
 import { clearance, stockName, thickness } from './prop-fields.js';
@@ -42,6 +43,7 @@ export const waterWheelShape = (unit: Unit) => ({
     stock: stockName(),
   }),
   axle: keys({ length: length(unit, 2, LARGEST) }),
+  accents: z.exactOptional(accents(unit)),
   fit: z.exactOptional(
     keys({ slot: clearance(unit), wedge: clearance(unit), bore: clearance(unit), seam: clearance(unit) }),
   ),

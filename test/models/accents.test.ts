@@ -1,9 +1,18 @@
 import { describe, expect, test } from 'vitest';
+import { checkModel } from '../../lib/checks/index.js';
+import type { Outcome } from '../../lib/findings/finding.js';
 import { area, bounds } from '../../lib/geometry/measure.js';
 import { circle, rectangle, reverse, solid } from '../../lib/geometry/outline.js';
-import { type AccentPlaces, accentDrafts } from '../../lib/models/accents.js';
+import { type AccentPlaces, accentDrafts, onRim } from '../../lib/models/accents.js';
 import type { AccentOptions } from '../../lib/models/accents-options.js';
+import { cableReel } from '../../lib/models/cable-reel.js';
+import { cartWheel } from '../../lib/models/cart-wheel.js';
 import { helmWheel } from '../../lib/models/helm-wheel.js';
+import type { Model } from '../../lib/models/model.js';
+import { prizeWheel } from '../../lib/models/prize-wheel.js';
+import { ringFrame } from '../../lib/models/ring-frame.js';
+import { stand } from '../../lib/models/stand.js';
+import { waterWheel } from '../../lib/models/water-wheel.js';
 import { nameBand, withLetters, withText } from '../../lib/parts/name-band.js';
 import type { Stock } from '../../lib/stock/stock.js';
 import { near } from '../close.js';
@@ -13,10 +22,10 @@ const thin: Stock = { name: 'thin', kind: 'sheet', length: 2440, width: 1220, th
 
 /** A rim of 80 mm with eight crossings, its front at 20 mm. */
 const places: AccentPlaces = {
-  inner: 300,
-  outer: 380,
-  front: 20,
-  crossings: Array.from({ length: 8 }, (_, i) => (i * Math.PI) / 4),
+  ...onRim(
+    { inner: 300, outer: 380, front: 20 },
+    Array.from({ length: 8 }, (_, i) => (i * Math.PI) / 4),
+  ),
   hub: { radius: 90, hole: 18, front: 40 },
 };
 
@@ -133,5 +142,101 @@ describe('letters on a name band', () => {
       /height is 80 mm; allowed: letters that stay on the band/,
     );
     expect(() => withLetters(band, [], { height: 30 })).toThrow(/letters is none/);
+  });
+});
+
+describe('accents of every model', () => {
+  const ply: Stock = { name: 'ply', kind: 'sheet', length: 2440, width: 1220, thickness: 18, true: 0, margin: 5 };
+  const stock = [ply, thin];
+  const caps = { diameter: 30, stock: 'thin' } as const;
+  const name = { text: 'FERRY', stock: 'thin' } as const;
+  const method = 'router' as const;
+  const disc = (outside: number, inside: number) => ({ outside, inside, stock: 'thin' });
+
+  const cart = { rim: { outside: 600, band: 60, stock: 'ply' }, spokes: { count: 10, width: 34, stock: 'ply' } };
+  const nave = { diameter: 160, bore: { axle: 20 }, stock: 'ply' };
+  const mill = {
+    rim: { outside: 700, band: 90, felloes: 6, stock: 'ply' },
+    paddles: { count: 12, stock: 'ply' },
+    spokes: { count: 6, width: 45, stock: 'ply' },
+    hub: { diameter: 170, bore: { axle: 20 }, stock: 'ply' },
+    axle: { length: 200 },
+    method,
+  };
+  const fair = {
+    face: { diameter: 600, stock: 'ply' },
+    sectors: { count: 12 },
+    flapper: { stock: 'thin' },
+    hub: { diameter: 200, bore: { axle: 16 }, stock: 'ply' },
+    plate: { stock: 'ply' },
+    method,
+  };
+  const window = {
+    ring: { outside: 500, band: 70, segments: 6, layers: 2, stock: 'ply' },
+    mullions: { upright: 1, level: 1, width: 24, stock: 'ply' },
+    method,
+  };
+  const arch = { ring: { outside: 900, band: 90, sweep: Math.PI, segments: 4, stock: 'ply' }, method };
+  const reel = {
+    flange: { diameter: 500, build: 'segments', stock: 'ply' },
+    core: { diameter: 240, staves: 10, length: 250, stock: 'ply' },
+    rods: { count: 4, diameter: 8 },
+    bore: { axle: 30 },
+    method,
+  } as const;
+  const easel = {
+    carries: { wheel: 'prize', diameter: 600, weight: 5 },
+    axle: { height: 900, bore: { axle: 16 } },
+    uprights: { stock: 'ply' },
+    foot: { stock: 'ply' },
+    method,
+  } as const;
+
+  test.each<[string, Outcome<Model | undefined>, Readonly<Record<string, number>>]>([
+    [
+      'cart wheel',
+      cartWheel({ ...cart, nave, method, accents: { caps, name, ring: disc(120, 60) } }, stock),
+      { cap: 9, 'name-band': 1, 'accent-ring': 1 },
+    ],
+    [
+      'water wheel',
+      waterWheel({ ...mill, accents: { caps, ring: disc(120, 60) } }, stock),
+      { cap: 6, 'accent-ring': 1 },
+    ],
+    [
+      'prize wheel',
+      prizeWheel({ ...fair, accents: { name, ring: disc(120, 60) } }, stock),
+      { 'name-band': 1, 'accent-ring': 1 },
+    ],
+    ['window', ringFrame({ ...window, accents: { caps, name } }, stock), { cap: 3, 'name-band': 1 }],
+    ['arch', ringFrame({ ...arch, accents: { name } }, stock), { 'name-band': 1 }],
+    [
+      'reel',
+      cableReel({ ...reel, accents: { name, ring: disc(60, 40) } }, stock),
+      { 'name-band': 1, 'accent-ring': 1 },
+    ],
+  ])('a %s has them, each where nothing else is', (_, { value, findings }, counts) => {
+    expect(findings.filter(f => f.level === 'stop')).toEqual([]);
+    const model = value!;
+    for (const [kind, count] of Object.entries(counts))
+      expect(model.parts.filter(p => p.kind === kind).reduce((sum, p) => sum + p.quantity, 0)).toBe(count);
+    expect(checkModel(model).filter(f => f.level === 'stop')).toEqual([]);
+    expect(model.steps.join(' ')).toContain('Glue the accents on last');
+  });
+
+  test.each<[string, Outcome<Model | undefined>]>([
+    ['caps', prizeWheel({ ...fair, accents: { caps } }, stock)],
+    ['name', waterWheel({ ...mill, accents: { name } }, stock)],
+    ['ring', ringFrame({ ...window, accents: { ring: disc(120, 60) } }, stock)],
+    ['caps', stand({ ...easel, accents: { caps } }, stock)],
+  ])('%s where there is no place for them: a stop that says which models have one', (accent, { findings }) => {
+    const found = findings.filter(f => f.level === 'stop');
+    expect(found).toMatchObject([{ rule: 'accent-place', where: `accents.${accent}` }]);
+    expect(found[0]!.message).toMatch(/allowed: left out, or one of .*helm-wheel/);
+  });
+
+  test('an arc has no bottom for a name', () => {
+    const { findings } = ringFrame({ ...arch, accents: { name: { ...name, at: 'bottom' } } }, stock);
+    expect(findings.filter(f => f.level === 'stop')).toMatchObject([{ where: 'accents.name.at', limit: 'top' }]);
   });
 });

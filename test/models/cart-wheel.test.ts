@@ -201,7 +201,7 @@ test('foam and acrylic take neither screws nor dowels; foam has its own glue, an
 test('a cap on both faces; a hole where the axle comes out', () => {
   const holes = (o: CartWheelOptions): number[] =>
     built(o)
-      .parts.filter(p => p.kind === 'hub-disc')
+      .parts.filter(p => p.kind === 'hub-cap')
       .map(p => p.region.openings.length);
   expect(holes(changed({ cap: { faces: 'both' } }))).toEqual([1, 1]);
   expect(holes(changed({ cap: { faces: 'both', front: 'closed' } }))).toEqual([0, 1]);

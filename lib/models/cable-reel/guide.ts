@@ -2,6 +2,8 @@ import { traitsOf } from '../../stock/traits.js';
 import type { Mm } from '../../units/length.js';
 import { toDegrees } from '../../units/length.js';
 import { printAngle, printMm } from '../../units/print-length.js';
+import { accentSteps } from '../accents.js';
+import type { AccentOptions } from '../accents-options.js';
 import { gluesFor } from '../glues.js';
 import type { Figure, Hardware, Setting } from '../model.js';
 import { type OneThick, planingSteps } from '../named-stock.js';
@@ -116,7 +118,7 @@ function coreSteps(s: ReelSizes): string[] {
 }
 
 /** How the reel goes together, in order, and what to mind. */
-export function reelSteps(s: ReelSizes, more: readonly string[]): string[] {
+export function reelSteps(s: ReelSizes, more: readonly string[], accents?: AccentOptions): string[] {
   const parts = oneThick(s);
   return [
     ...planingSteps(parts),
@@ -128,6 +130,7 @@ export function reelSteps(s: ReelSizes, more: readonly string[]): string[] {
     `Stand the core on one flange, centred on its bore or its rods; lower the other onto it. Put the rods through, a ${crushes(s) ? 'plywood plate, a ' : ''}large washer and a self-locking nut on either end, and draw them up by turns, crosswise${crushes(s) ? ', no more than snug' : ''}. Glue under the ends of the staves keeps the core from turning.`,
     ...(s.battens ? [] : ['Round the outer edges of the flanges over.']),
     'Saw rod ends off behind the nuts and cap them. Sand rims and edges: hands run along them.',
+    ...accentSteps(accents),
     'A full reel is heavy and rolls: chock it on stage, keep feet and fingers from under the flanges, and let nobody ride on it. For lifting or loads, ask whoever is licensed to say; local codes come first.',
   ];
 }

@@ -88,6 +88,7 @@ function draft(s: CartSizes, cap: CapSizes, face: Face): Draft {
     thickness: cap.thickness,
     stock: cap.stock.name,
     grained: cap.stock.kind === 'board',
+    kind: 'hub-cap',
     id: `hub-cap-${face}`,
     name: `Hub cap, ${face}`,
     ...(screwed && { holes: { ...screwed, diameter: screwed.screw.shank } }),

@@ -1,5 +1,7 @@
 import { traitsOf } from '../../stock/traits.js';
 import { printMm } from '../../units/print-length.js';
+import { accentSteps } from '../accents.js';
+import type { AccentOptions } from '../accents-options.js';
 import { isFlanged, shaftLock, takesScrews } from '../glues.js';
 import { planingSteps } from '../named-stock.js';
 import type { Ring } from '../ring.js';
@@ -108,11 +110,12 @@ function safety(s: CartSizes): string[] {
 }
 
 /** How the wheel goes together, in order. */
-export const cartSteps = (s: CartSizes, rim: Ring): string[] => [
+export const cartSteps = (s: CartSizes, rim: Ring, accents?: AccentOptions): string[] => [
   ...planed(s),
   'Cut every piece, letter it, and lay the wheel out dry.',
   ...spokeSteps(s),
   ...assembly(s, rim),
   ...finishing(s),
+  ...accentSteps(accents),
   ...safety(s),
 ];

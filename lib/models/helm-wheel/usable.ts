@@ -1,10 +1,9 @@
-import { accentBounds } from '../accents.js';
 import { type Bound, count, requireBounds, size } from '../bounds.js';
 import type { HelmWheelOptions } from '../helm-wheel-options.js';
 import { seamBounds } from '../seam-bounds.js';
 
 /** Every number a wheel is made of, with its documented range. */
-function bounds({ rim, spokes, hub, trim, edges, accents, fit }: HelmWheelOptions): Bound[] {
+function bounds({ rim, spokes, hub, trim, edges, fit }: HelmWheelOptions): Bound[] {
   return [
     size('rim.outside', rim.outside, 1),
     size('rim.band', rim.band, 0.1, rim.outside / 2 - 0.1),
@@ -23,7 +22,6 @@ function bounds({ rim, spokes, hub, trim, edges, accents, fit }: HelmWheelOption
     size('trim.thickness', trim?.thickness),
     size('trim.plugs.diameter', trim?.plugs?.diameter),
     count('trim.plugs.each', trim?.plugs?.each, 1, 100),
-    ...accentBounds(accents),
     ...(['rim', 'trim', 'hub'] as const).map(part => size(`edges.${part}.radius`, edges?.[part]?.radius)),
     ...(['lap', 'wedge', 'bore', 'plug', 'seam'] as const).map(joint => size(`fit.${joint}`, fit?.[joint], -10, 10)),
   ];

@@ -51,6 +51,14 @@ function band(s: PrizeSizes): { readonly from: Mm; readonly to: Mm } {
   return { from: Math.max(s.hub.radius, s.face.hole), to: s.pegs.radius - s.pegs.diameter / 2 - WALL };
 }
 
+/** The face between the hub and the lower ends of the numbers. */
+export function numberFlat(s: PrizeSizes): { readonly inner: Mm; readonly outer: Mm } {
+  const { from, to } = band(s);
+  return { inner: from, outer: between(s, NUMBER_AT) - numberHeight(from, to) / 2 };
+}
+
+const numberHeight = (from: Mm, to: Mm): Mm => Math.min(TALLEST, NUMBER_HEIGHT * (to - from));
+
 const between = (s: PrizeSizes, share: number): Mm => band(s).from + share * (band(s).to - band(s).from);
 
 /** Room for lettering across a sector at a radius, mm. */
@@ -61,8 +69,12 @@ function numberOn(s: PrizeSizes, part: Part, place: NumberPlace, turn: Radians):
   const radius = between(s, NUMBER_AT);
   const { from, to } = band(s);
   const at = relative(place.at, turn);
-  const height = Math.min(TALLEST, NUMBER_HEIGHT * (to - from));
-  const spot = { at: polar(radius, QUARTER + at), height, length: room(radius, 2 * place.half), turn: at };
+  const spot = {
+    at: polar(radius, QUARTER + at),
+    height: numberHeight(from, to),
+    length: room(radius, 2 * place.half),
+    turn: at,
+  };
   const label = fittedLabel(part, spot, `${place.number}`);
   return label && { ...label, shows: true };
 }

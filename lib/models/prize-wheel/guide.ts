@@ -1,6 +1,8 @@
 import { traitsOf } from '../../stock/traits.js';
 import { toDegrees } from '../../units/length.js';
 import { printMm } from '../../units/print-length.js';
+import { accentSteps } from '../accents.js';
+import type { AccentOptions } from '../accents-options.js';
 import { isFlanged, shaftLock } from '../glues.js';
 import type { Setting } from '../model.js';
 import { planingSteps } from '../named-stock.js';
@@ -58,6 +60,7 @@ export function prizeSteps(
   b: Balance,
   screws: HubScrews | undefined,
   seams: readonly string[],
+  accents?: AccentOptions,
 ): string[] {
   const lines = sectorLines(s.sectors).length;
   return [
@@ -71,6 +74,7 @@ export function prizeSteps(
     'Paint the face before the pegs go in; leave their holes bare.',
     ...hub(s, screws),
     `Glue the ${lines} pegs in flush with the back; they stand ${printMm(round(s.pegs.length - s.face.thickness))} out in front.`,
+    ...accentSteps(accents),
     b.counterweight > 0.0005
       ? `Balance it: hang the wheel free without the flapper and let it settle; by these figures ${cure(b, s)} holds it in any place. Spin it twenty times before the fair.`
       : 'Balance it: hang the wheel free without the flapper; it should stay wherever it is put. Sand or weight the side that sinks.',

@@ -3,6 +3,8 @@ import { mullionLength } from '../../parts/mullion.js';
 import { screwLength, screws } from '../../stock/screws.js';
 import { type Mm, toDegrees } from '../../units/length.js';
 import { printAngle, printMm } from '../../units/print-length.js';
+import { accentSteps } from '../accents.js';
+import type { AccentOptions } from '../accents-options.js';
 import { takesScrews } from '../glues.js';
 import type { Figure, Hardware, Setting } from '../model.js';
 import { planingSteps } from '../named-stock.js';
@@ -175,7 +177,7 @@ function standing(s: FrameSizes): string {
 }
 
 /** How the frame goes together, in order, and what to mind. */
-export const frameSteps = (s: FrameSizes, ring: Ring): string[] => [
+export const frameSteps = (s: FrameSizes, ring: Ring, accents?: AccentOptions): string[] => [
   ...planingSteps(s.mullions ? [{ where: 'mullions.thickness', ...s.mullions }] : []),
   'Cut every piece and letter it.',
   ...(s.legs > 0
@@ -192,6 +194,7 @@ export const frameSteps = (s: FrameSizes, ring: Ring): string[] => [
       ]
     : []),
   'Sand with a mask on: dust of MDF and plywood harms lungs.',
+  ...accentSteps(accents),
   ...paneStep(s),
   standing(s),
 ];

@@ -2,6 +2,8 @@ import { SCREW_EDGE } from '../../joints/laid-screws.js';
 import type { Mm } from '../../units/length.js';
 import { toDegrees } from '../../units/length.js';
 import { printAngle, printMm } from '../../units/print-length.js';
+import { accentSteps } from '../accents.js';
+import type { AccentOptions } from '../accents-options.js';
 import { gluesFor, takesScrews } from '../glues.js';
 import type { Figure, Hardware, Setting } from '../model.js';
 import { planingSteps } from '../named-stock.js';
@@ -82,7 +84,7 @@ function tabSteps(s: WaterSizes): string {
 }
 
 /** How the wheel goes together, in order, and what to mind. */
-export function waterSteps(s: WaterSizes, ring: Ring, places: PaddlePlaces): string[] {
+export function waterSteps(s: WaterSizes, ring: Ring, places: PaddlePlaces, accents?: AccentOptions): string[] {
   const { paddles, spokes } = s;
   const raked =
     paddles.rake === 0 ? '' : `, all leaning the same way (${printAngle(Math.abs(paddles.rake))} from the radius)`;
@@ -99,6 +101,7 @@ export function waterSteps(s: WaterSizes, ring: Ring, places: PaddlePlaces): str
     s.axle > 0
       ? `Put the axle through, lock the collars to it and ${takesScrews(s.hub.stock) ? 'screw' : 'glue'} their flanges to the outer hub discs; turn the wheel and weight the light side until it stops anywhere.`
       : 'The wheel has no axle: fix it by its hub to something that cannot let it turn or fall.',
+    ...accentSteps(accents),
     'A turning wheel takes fingers and hair: a guard or a barrier before it, a brake or a lock when nobody minds it, no child within reach of the paddles. Nobody climbs on it. Whatever carries it is for someone licensed to say; local codes come first.',
   ];
 }
