@@ -1,5 +1,5 @@
 import type { Finding } from '../findings/finding.js';
-import { difference, intersection, union } from '../geometry/boolean.js';
+import { difference, intersection } from '../geometry/boolean.js';
 import { area } from '../geometry/measure.js';
 import { offset } from '../geometry/offset.js';
 import { type Outline, type Polyline, type Region, solid, vertex } from '../geometry/outline.js';
@@ -12,8 +12,8 @@ import { narrowPocket } from './checks/narrow-pocket.js';
 import { tightRadius } from './checks/tight-radius.js';
 import { cornerNote } from './corner-note.js';
 import { cornersOfHollow, type InsideCorner, onlyCorners, tightArcsOfHollow, widestThat } from './hollow.js';
-import { cornersToOpen, openedFrom, type Relief } from './relief.js';
-import { keptWhole, sweptBy } from './relief-through.js';
+import { relievedPocket } from './pocket-relief.js';
+import type { Relief } from './relief.js';
 
 /** An area to clear to a depth, in the part's frame. */
 export interface Clearing {
@@ -75,20 +75,11 @@ function reaches(pocket: Pocket, centres: readonly Region[], width: Mm): boolean
 const widestIn = (part: Part, pocket: Pocket, limit: Mm): Mm =>
   widestThat(width => reaches(pocket, centresOf(runPast(part, pocket, width), width), width), limit);
 
-/** Openings of the pocket's corners that a square corner goes into, from the outlines the cutter's centre keeps within. */
-function openedCorners(part: Part, pocket: Pocket, centres: readonly Region[], width: Mm, relief: Relief) {
-  const corners =
-    relief === 'none' ? [] : cornersToOpen(part).filter(c => c.of.where === 'pocket' && c.of.pocket === pocket);
-  const outlines = centres.flatMap(r => [r.outer, ...r.openings]);
-  return keptWhole(part, openedFrom(corners, outlines, width / 2, relief), width / 2, relief);
-}
-
 function routed(part: Part, pocket: Pocket, width: Mm, relief: Relief): Clearings {
   const run = runPast(part, pocket, width);
   const centres = centresOf(run, width);
   const fits = reaches(pocket, centres, width);
-  const { opened, findings } = openedCorners(part, pocket, fits ? centres : [], width, relief);
-  const cleared = opened.length === 0 ? run : union([...run, ...opened.flatMap(o => sweptBy(o, width / 2))]);
+  const { cleared, opened, findings } = relievedPocket(part, pocket, run, width / 2, fits ? relief : 'none');
   const left = cornersInWood(pocket).filter(
     c => !opened.some(({ corner }) => corner.of.outline === c.outline && corner.vertex === c.corner.vertex),
   );

@@ -68,16 +68,15 @@ function comingThrough(part: Part, near: readonly Opened[], radius: Mm): Opened[
 
 const mm = (value: Mm): string => `${Number(value.toFixed(2))} mm`;
 
-function cutsThrough(part: Part, { corner }: Opened, radius: Mm, relief: Relief): Finding {
+function cutsThrough(part: Part, { corner }: Opened, relief: Relief): Finding {
   const { x, y } = corner.at;
   const other = relief === 'side' ? 'relief: bisector, ' : '';
-  const message = `${part.id}: relief of the corner at (${mm(x)}, ${mm(y)}) with a cutter ${mm(2 * radius)} wide would come out on the other side of the wood, so it is left out; allowed: ${other}a narrower cutter, more wood there, or squaring the corner by hand`;
+  const message = `${part.id}: relief of the corner at (${mm(x)}, ${mm(y)}) would come out on the other side of the wood, so it is left out; allowed: ${other}a narrower cutter, more wood there, or squaring the corner by hand`;
   return {
     level: 'warn',
     rule: 'relief-through',
     where: part.id,
     message,
-    value: 2 * radius,
     place: { part: part.id, at: corner.at },
   };
 }
@@ -93,6 +92,6 @@ export function keptWhole(
   const through = near.length === 0 ? [] : comingThrough(part, near, radius);
   return {
     opened: opened.filter(o => !through.includes(o)),
-    findings: through.map(o => cutsThrough(part, o, radius, relief)),
+    findings: through.map(o => cutsThrough(part, o, relief)),
   };
 }

@@ -26,11 +26,26 @@ declare module 'clipper-lib' {
     AddPaths(paths: Paths, type: PolyType, closed: boolean): boolean;
     Execute(type: ClipType, solution: Paths, subject: PolyFillType, clip: PolyFillType): boolean;
   }
+  export enum JoinType {
+    jtRound = 1,
+  }
+  export enum EndType {
+    etClosedLine = 3,
+    etClosedPolygon = 4,
+  }
+  export class ClipperOffset {
+    constructor(mitreLimit: number, arcTolerance: number);
+    AddPaths(paths: Paths, join: JoinType, end: EndType): void;
+    Execute(solution: Paths, by: number): void;
+  }
   const library: {
     Clipper: typeof Clipper;
     ClipType: typeof ClipType;
     PolyType: typeof PolyType;
     PolyFillType: typeof PolyFillType;
+    ClipperOffset: typeof ClipperOffset;
+    JoinType: typeof JoinType;
+    EndType: typeof EndType;
   };
   export default library;
 }

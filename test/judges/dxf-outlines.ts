@@ -29,7 +29,8 @@ function arcPoints(a: Bulged, b: Bulged, bulge: number, chord: number): Corner[]
   });
 }
 
-function flat(corners: readonly Bulged[], chord: number): Corner[] {
+/** A closed curve of bulge corners as a polygon inscribed in its arcs. @param chord how far it may stray, mm */
+export function flat(corners: readonly Bulged[], chord: number): Corner[] {
   return corners.flatMap((a, i): Corner[] => {
     const b = corners[(i + 1) % corners.length]!;
     return a.bulge ? [[a.x, a.y], ...arcPoints(a, b, a.bulge, chord)] : [[a.x, a.y]];
