@@ -1,6 +1,7 @@
 import { refuse, requireRange } from '../findings/unusable.js';
 import type { Motion } from '../geometry/motion.js';
 import type { Mm } from '../units/length.js';
+import { onCheaperPieces } from './cheaper-pieces.js';
 import type { Prepared, Problem } from './engine/prepared.js';
 import { type Effort, type Rounds, runNow, runWith, SHARED, type Watch } from './engine/rounds.js';
 import { searchSheets } from './engine/search-sheets.js';
@@ -96,6 +97,16 @@ function* search(job: Job, effort: Effort, seed: number): Rounds<SheetLayout> {
   return yield* searchSheets(job.problem, effort, seed, firstOf(job, effort, seed));
 }
 
+/** What is left for the last pieces is often little: it may go on cheaper ones. */
+function bettered(job: Job, layout: NestLayout): NestLayout {
+  if (job.stocks.length < 2) return layout;
+  const few = { kind: 'steps', steps: 1 } as const;
+  return onCheaperPieces(layout, job.parts, job.stocks, (parts, stocks) => {
+    const part = jobOf(parts, stocks, { gap: job.gap });
+    return layoutOf(part, runNow(search(part, few, 1)));
+  });
+}
+
 /** Lays parts out on stock: fewest and cheapest pieces first, then the most left whole of the least filled. Finished outlines lie a gap
  * apart, and inside the stock (a board's trued edges) by its margin; parts may lie in openings of other parts. Sizes in mm.
  * The same input has the same layout: the effort is fixed, no clock, no chance but the seed's.
@@ -103,7 +114,7 @@ function* search(job: Job, effort: Effort, seed: number): Rounds<SheetLayout> {
 export function nest(parts: readonly NestPart[], stock: readonly NestStock[], options: NestOptions): NestLayout {
   const job = jobOf(parts, stock, options);
   const effort = { kind: 'steps', steps: options.steps ?? DEFAULT_STEPS } as const;
-  return layoutOf(job, runNow(search(job, effort, options.seed ?? 1)));
+  return bettered(job, layoutOf(job, runNow(search(job, effort, options.seed ?? 1))));
 }
 
 /** What a longer search is given. */
@@ -128,5 +139,8 @@ export async function nestLong(
     ...(progress && { progress: (best, share) => progress(best && layoutOf(job, best), share) }),
     ...(stopped && { stopped }),
   };
-  return layoutOf(job, await runWith(search(job, options.effort, options.seed ?? 1), options.run, watch));
+  return bettered(
+    job,
+    layoutOf(job, await runWith(search(job, options.effort, options.seed ?? 1), options.run, watch)),
+  );
 }
