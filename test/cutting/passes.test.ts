@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { ClearingOptions } from '../../lib/cutting/pass.js';
 import { clearingPasses } from '../../lib/cutting/passes.js';
-import { asCircle, circle, type Region, rectangle, reverse, solid } from '../../lib/geometry/outline.js';
+import { asCircle, circle, polygon, type Region, rectangle, reverse, solid } from '../../lib/geometry/outline.js';
 import { clearedWrong } from '../judges/swept.js';
 import { randomPockets, wrongIn } from './random-pockets.js';
 
@@ -29,9 +29,37 @@ const POCKETS: readonly (readonly [name: string, Region])[] = [
   ['a lap', solid(rectangle(-16, -30, 16, 30))],
   ['a seat', solid(circle(17.5))],
   ['hardly wider than the cutter', solid(rectangle(0, 0, 80, 6.02))],
+  ['just as wide as the cutter', solid(rectangle(0, 0, 80, 6))],
+  [
+    'a room with a way as wide as the cutter',
+    solid(
+      polygon(
+        [
+          [0, 0],
+          [30, 0],
+          [30, 12],
+          [60, 12],
+          [60, 18],
+          [30, 18],
+          [30, 30],
+          [0, 30],
+        ].map(([x, y]) => ({ x: x!, y: y! })),
+      ),
+    ),
+  ],
   ['a ring', { outer: circle(60), openings: [reverse(circle(41))] }],
   ['an island off the middle', { outer: rectangle(0, 0, 100, 70), openings: [reverse(rectangle(20, 15, 55, 40))] }],
 ];
+
+test('a groove just as wide as the cutter is one line, or one ring, through its middle', () => {
+  const long = clearingPasses(solid(rectangle(0, 0, 80, 6)), 6, rings(0.4), 0);
+  expect(long.map(p => p.closed)).toEqual([false]);
+  const ys = long[0]!.line.map(v => v.y);
+  expect(Math.max(...ys.map(y => Math.abs(y - 3)))).toBeLessThan(1e-4);
+  const [round, ...more] = clearingPasses({ outer: circle(30), openings: [reverse(circle(24))] }, 6, grain(0.4), 0);
+  expect(more).toEqual([]);
+  expect(asCircle(round!.line)?.radius).toBeCloseTo(27, 3);
+});
 
 test.each(POCKETS)('%s is cleared whole and nothing else, rings and strokes', (_, area) => {
   for (const stepover of STEPS)
