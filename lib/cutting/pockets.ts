@@ -14,6 +14,7 @@ import { cornerNote } from './corner-note.js';
 import { cornersOfHollow, type InsideCorner, onlyCorners, tightArcsOfHollow, widestThat } from './hollow.js';
 import { relievedPocket } from './pocket-relief.js';
 import type { Relief } from './relief.js';
+import { snugCentres } from './snug.js';
 
 /** An area to clear to a depth, in the part's frame. */
 export interface Clearing {
@@ -78,7 +79,7 @@ const widestIn = (part: Part, pocket: Pocket, limit: Mm): Mm =>
 function routed(part: Part, pocket: Pocket, width: Mm, relief: Relief): Clearings {
   const run = runPast(part, pocket, width);
   const centres = centresOf(run, width);
-  const fits = reaches(pocket, centres, width);
+  const fits = reaches(pocket, centres, width) || reaches(pocket, snugCentres(run, width / 2), width);
   const { cleared, opened, findings } = relievedPocket(part, pocket, run, width / 2, fits ? relief : 'none');
   const left = cornersInWood(pocket).filter(
     c => !opened.some(({ corner }) => corner.of.outline === c.outline && corner.vertex === c.corner.vertex),

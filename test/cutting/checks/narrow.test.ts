@@ -81,6 +81,11 @@ describe('what is narrower than the cutter is told where it is', () => {
     expect(at(finding)).toEqual([0, 0]);
   });
 
+  test('but not a pocket just as wide', () => {
+    expect(told(bar(lap('front', 40, 46.35)))).toEqual([]);
+    expect(told(bar(lap('front', 40, 46.34)))).toMatchObject([{ rule: 'narrow-pocket' }]);
+  });
+
   test('a lap, and a gap in the outline', () => {
     const [finding] = told(bar(lap('front', 40, 46)));
     expect(finding).toMatchObject({ rule: 'narrow-pocket', limit: 6.35 });
