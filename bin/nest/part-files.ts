@@ -25,14 +25,22 @@ export function pathAndCount(
   return { path, count: count === undefined ? undefined : numberOf(field, count, 1, MOST, true) };
 }
 
+const some = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
+const openRuns = (n: number): string =>
+  n === 1 ? '1 run of lines that closes nowhere is' : `${n} runs of lines that close nowhere are`;
+
 /** What of a drawing is left out, and whether its size is a guess: said of the file. */
 function toldOf(path: string, drawing: ReadDrawing, sizeAssumed = false): Finding[] {
   const warn = (rule: string, message: string): Finding => ({ level: 'warn', rule, where: path, message });
   const note = (message: string): Finding => ({ level: 'note', rule: 'left-out', where: path, message });
-  const strays = drawing.report.stray.length;
+  const { stray, doubled, gaps } = drawing.report;
+  const strays = stray.length;
+  const bridged = gaps.filter(g => g.bridged).length;
   return [
     ...drawing.skipped.map(what => note(`${path}: ${what}`)),
-    ...(strays > 0 ? [warn('open-outline', `${path}: ${strays} runs of lines that close nowhere are left out`)] : []),
+    ...(doubled.length > 0 ? [note(`${path}: ${some(doubled.length, 'line')} on another, left out`)] : []),
+    ...(bridged > 0 ? [note(`${path}: ${some(bridged, 'gap')} between ends closed`)] : []),
+    ...(strays > 0 ? [warn('open-outline', `${path}: ${openRuns(strays)} left out`)] : []),
     ...(sizeAssumed
       ? [warn('no-size', `${path}: width and height without mm, cm or in: 96 units are taken for an inch`)]
       : []),

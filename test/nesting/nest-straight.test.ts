@@ -2,10 +2,11 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { area, bounds } from '../../lib/geometry/measure.js';
 import { moveOutline } from '../../lib/geometry/motion.js';
-import { rectangle, solid } from '../../lib/geometry/outline.js';
+import { circle, rectangle, solid } from '../../lib/geometry/outline.js';
 import type { NestPart, NestStock } from '../../lib/nesting/job.js';
 import { nest } from '../../lib/nesting/nest.js';
 import { nestStraight } from '../../lib/nesting/nest-straight.js';
+import { layoutFaults } from './faults.js';
 
 const IN = 25.4;
 const KERF = IN / 8;
@@ -105,4 +106,77 @@ test('every part lies in its strip, a kerf from the next; no cut goes through a 
     }),
     { numRuns: 100 },
   );
+});
+
+const anyBoards = fc.array(
+  fc.record({
+    length: fc.integer({ min: 400, max: 1200 }),
+    width: fc.integer({ min: 60, max: 200 }),
+    count: fc.constantFrom(undefined, 1, 2),
+    price: fc.constantFrom(undefined, 0, 9),
+    grain: fc.constantFrom('along', 'across', 'none') as fc.Arbitrary<'along' | 'across' | 'none'>,
+    knots: fc.array(fc.tuple(fc.integer({ min: 0, max: 1200 }), fc.integer({ min: 0, max: 200 })), { maxLength: 3 }),
+  }),
+  { minLength: 1, maxLength: 3 },
+);
+
+test('boards of several kinds, with knots and counts: judged by an independent library; what is left over fits none that is left', () => {
+  fc.assert(
+    fc.property(anyBoards, anyBars, fc.boolean(), (boards, all, grained) => {
+      const stocks = boards.map(
+        ({ knots, count, price, ...b }, i): NestStock => ({
+          ...b,
+          kind: 'board',
+          name: `b${i}`,
+          true: 3,
+          margin: 2,
+          defects: knots.map(([x, y]) => solid(circle(12, { x, y }))),
+          ...(count !== undefined && { count }),
+          ...(price !== undefined && { price }),
+        }),
+      );
+      const parts = all.map(
+        ({ w, h, quantity }, i): NestPart => ({
+          id: `p${i}`,
+          region: solid(rectangle(0, 0, w, h)),
+          quantity,
+          ...(grained && { grain: { direction: 0, rule: 'along' } }),
+        }),
+      );
+      const layout = nestStraight(parts, stocks, 3);
+      expect(layoutFaults(parts, stocks, layout, 3)).toEqual([]);
+      const endless = stocks.some(s => s.count === undefined && s.grain !== 'across' && s.defects!.length === 0);
+      const fits = (s: NestStock, p: NestPart): boolean => {
+        const { maxX, maxY } = bounds(p.region.outer);
+        return s.kind === 'board' && maxX <= s.length - 4 && maxY <= s.width - 10;
+      };
+      if (endless)
+        for (const { part } of layout.unplaced) {
+          const plain = stocks.filter(s => s.count === undefined && s.grain !== 'across' && s.defects!.length === 0);
+          expect(plain.some(s => fits(s, parts.find(p => p.id === part)!))).toBe(false);
+        }
+    }),
+    { numRuns: 40 },
+  );
+});
+
+test('what costs less is taken first, as far as there is any; the rest is left', () => {
+  const board = (name: string, more: object): NestStock => ({ kind: 'board', name, length: 1000, width: 100, ...more });
+  const stocks = [board('dear', { price: 20, count: 1 }), board('cheap', { price: 5, count: 2 })];
+  const parts = [{ id: 'bar', region: solid(rectangle(0, 0, 480, 40)), quantity: 13 }];
+  const layout = nestStraight(parts, stocks, 3);
+  // two strips of two to a board
+  expect(layout.pieces.map(p => [p.stock, p.placements.length])).toEqual([
+    ['cheap', 4],
+    ['cheap', 4],
+    ['dear', 4],
+  ]);
+  expect([layout.unplaced, layout.cost]).toEqual([[{ part: 'bar', quantity: 1 }], 30]);
+});
+
+test('what is left whole is crosscut off before anything is ripped', () => {
+  const [piece] = nestStraight([bars(20, 1.625, 12)], [lumber(5.5)], KERF).pieces;
+  const box = bounds(piece!.offcut!);
+  for (const cut of piece!.cuts) for (const v of cut) expect(v.x).toBeLessThanOrEqual(box.minX - KERF + 1e-9);
+  expect(piece!.cuts[0]!.map(v => v.x)).toEqual([box.minX - KERF, box.minX - KERF]);
 });
