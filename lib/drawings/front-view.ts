@@ -2,7 +2,7 @@ import { windingNumber } from '../geometry/locate.js';
 import { bounds, signedArea } from '../geometry/measure.js';
 import { moveOutline, movePolyline } from '../geometry/motion.js';
 import { circle, type Outline } from '../geometry/outline.js';
-import type { Part, PartKind } from '../parts/part.js';
+import type { Filling, Part, PartKind } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
 import type { LegendItem } from './caption.js';
 import { type FrontFace, frontFaces, throughHoles } from './front-faces.js';
@@ -10,7 +10,7 @@ import { kindWord } from './kind-words.js';
 import type { Paint, PictureGroup, PictureShape } from './picture.js';
 import { distinctEdges, motionOf, type Placed } from './placed.js';
 import type { SlabsOf } from './slabs.js';
-import { floorTone, INK, lineOn, PLUG_TONE, SHADOW, type Tones } from './wood.js';
+import { floorTone, INK, lineOn, METAL_TONE, PLUG_TONE, SHADOW, type Tones } from './wood.js';
 
 /** Heights closer than this are one height: layers are stacked by addition, which rounds. */
 const SAME_HEIGHT: Mm = 1e-6;
@@ -41,10 +41,16 @@ function shadow(pieces: readonly Placed[], by: Mm): PictureShape[] {
   return shapes.length > 0 ? [filled(shapes, { fill: SHADOW, opacity: 0.22 })] : [];
 }
 
+/** A through hole in its place, and what is seen in it. */
+interface Hole {
+  readonly rim: Outline;
+  readonly filled?: Filling;
+}
+
 /** A piece with what of it faces the front, at heights in the prop, and its through holes. */
 export interface Fronted extends Placed {
   readonly faces: readonly FrontFace[];
-  readonly holes: readonly Outline[];
+  readonly holes: readonly Hole[];
 }
 
 function fronted(placed: Placed, slabs: SlabsOf): Fronted {
@@ -57,7 +63,9 @@ function fronted(placed: Placed, slabs: SlabsOf): Fronted {
     outlines: f.outlines.map(move),
     marks: f.marks.map(m => movePolyline(m, motion)),
   }));
-  const holes = piece.stands ? [] : throughHoles(part).map(d => move(circle(d.diameter / 2, d.at)));
+  const holes = (piece.stands ? [] : throughHoles(part)).map(
+    ({ diameter, at, filled }): Hole => ({ rim: move(circle(diameter / 2, at)), ...(filled && { filled }) }),
+  );
   return { ...placed, faces, holes };
 }
 
@@ -66,23 +74,41 @@ export const frontedPieces = (pieces: readonly Placed[], slabs: SlabsOf): Fronte
   pieces.map(p => fronted(p, slabs));
 
 /** The same words for holes at one place of one size, to a tenth of a mm; steps begin off round numbers, which holes like to lie at. */
-function holeKey(hole: Outline): string {
-  const { minX, minY, maxX, maxY } = bounds(hole);
+function holeKey({ rim }: Hole): string {
+  const { minX, minY, maxX, maxY } = bounds(rim);
   return [minX + maxX, minY + maxY, maxX - minX].map(n => Math.round(n * 5 + 0.237)).join();
 }
 
-/** Ends of what fills holes that run on from piece to piece: pins, dowels, rods. Each hole of a piece that is one of them, but
- * those that plugs close. */
-function pinsOf(pieces: readonly Fronted[]): Map<Placed, readonly Outline[]> {
+/** What is seen in a hole, by its word. */
+interface End {
+  readonly rim: Outline;
+  readonly word: Filling | 'pin';
+}
+
+type Ends = ReadonlyMap<Placed, readonly End[]>;
+
+/** Ends of what fills holes: of what they are made for, and of pins where holes run on from piece to piece. Each hole of a piece that is one
+ * of them, but those that plugs close or something in front covers. */
+function endsOf(pieces: readonly Fronted[]): Ends {
   const open = pieces.filter(p => p.faces.every(f => f.sort !== 'plug'));
   const counts = new Map<string, number>();
   for (const hole of open.flatMap(p => p.holes)) counts.set(holeKey(hole), (counts.get(holeKey(hole)) ?? 0) + 1);
-  return new Map(open.map(p => [p, p.holes.filter(h => counts.get(holeKey(h))! > 1 && !isHidden(h, p, pieces))]));
+  const word = (hole: Hole): End['word'] | undefined =>
+    hole.filled ?? (counts.get(holeKey(hole))! > 1 ? 'pin' : undefined);
+  return new Map(
+    open.map(p => [
+      p,
+      p.holes.flatMap((hole): End[] => {
+        const seen = word(hole);
+        return seen && !isHidden(hole, p, pieces) ? [{ rim: hole.rim, word: seen }] : [];
+      }),
+    ]),
+  );
 }
 
 /** Whether a piece in front of another covers a hole of it. */
-function isHidden(hole: Outline, { high }: Placed, pieces: readonly Placed[]): boolean {
-  const { minX, minY, maxX, maxY } = bounds(hole);
+function isHidden({ rim }: Hole, { high }: Placed, pieces: readonly Placed[]): boolean {
+  const { minX, minY, maxX, maxY } = bounds(rim);
   const at = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
   const front = pieces.filter(p => p.low > high - 1e-3);
   return front.some(p => p.outlines.reduce((n, o) => n + windingNumber(o, at), 0) > 0);
@@ -101,13 +127,21 @@ function faceShape({ sort, outlines, marks }: FrontFace, tone: number, ink: Pain
   return marks.length === 0 ? [drawn] : [drawn, { closed: [], open: marks, paint: line }];
 }
 
+/** Wood and metal. */
+const END_TONES: Readonly<Record<End['word'], number>> = {
+  pin: PLUG_TONE,
+  peg: PLUG_TONE,
+  rod: METAL_TONE,
+  screw: METAL_TONE,
+};
+
 /** Faces of pieces, what lies in front over what lies behind. */
-function painted(pieces: readonly Fronted[], pins: ReadonlyMap<Placed, readonly Outline[]>, m: Manner): PictureShape[] {
+function painted(pieces: readonly Fronted[], ends: Ends, m: Manner): PictureShape[] {
   const all = pieces.flatMap((p): Layered[] => {
     const tone = m.tones(p.part);
     const faces = p.faces.flatMap(f => faceShape(f, tone, m.ink).map(shape => ({ height: f.height, shape })));
-    const ends = (pins.get(p) ?? []).map(pin => filled([pin], { ...m.ink, fill: PLUG_TONE }));
-    return [...faces, ...ends.map(shape => ({ height: p.high, shape }))];
+    const own = (ends.get(p) ?? []).map(({ rim, word }) => filled([rim], { ...m.ink, fill: END_TONES[word] }));
+    return [...faces, ...own.map(shape => ({ height: p.high, shape }))];
   });
   const gap = (a: Layered, b: Layered): number =>
     Math.abs(a.height - b.height) < SAME_HEIGHT ? 0 : a.height - b.height;
@@ -142,7 +176,7 @@ const ACCENTS: readonly PartKind[] = ['cap', 'accent-ring', 'name-band'];
 /** A prop from the front: real outlines with true arcs, what lies in front over what lies behind, hidden edges dashed, plugs and pins in,
  * bores open. @returns groups in painting order */
 export function frontView(pieces: readonly Fronted[], manner: Manner): PictureGroup[] {
-  const pins = pinsOf(pieces);
+  const ends = endsOf(pieces);
   const main = mainHeight(pieces);
   const laidOn = (p: Placed): boolean => p.low > main - 1e-3;
   const accents = pieces.filter(p => ACCENTS.includes(p.part.kind));
@@ -151,11 +185,11 @@ export function frontView(pieces: readonly Fronted[], manner: Manner): PictureGr
   const base = others.filter(p => !laidOn(p));
   return [
     { name: 'ground', shapes: shadow(pieces, manner.unit / 45) },
-    { name: 'prop', shapes: painted(base, pins, manner) },
-    { name: 'laid-on', shapes: [...shadow(before, manner.unit / 110), ...painted(before, pins, manner)] },
+    { name: 'prop', shapes: painted(base, ends, manner) },
+    { name: 'laid-on', shapes: [...shadow(before, manner.unit / 110), ...painted(before, ends, manner)] },
     { name: 'hidden', shapes: [{ closed: [], open: hiddenEdges(base, before, main), paint: manner.dashed }] },
     ...(accents.length > 0
-      ? [{ name: 'accents', shapes: [...shadow(accents, manner.unit / 110), ...painted(accents, pins, manner)] }]
+      ? [{ name: 'accents', shapes: [...shadow(accents, manner.unit / 110), ...painted(accents, ends, manner)] }]
       : []),
   ];
 }
@@ -167,11 +201,11 @@ export function legendItems(pieces: readonly Fronted[], { tones, ink, dashed }: 
   const kinds = [...new Map(pieces.map(p => [p.part.kind, p.part])).values()];
   const swatch = (text: string, fill: number): LegendItem => ({ text, paint: { ...ink, fill } });
   const plugged = pieces.some(p => p.faces.some(f => f.sort === 'plug'));
-  const pinned = [...pinsOf(pieces).values()].some(ends => ends.length > 0);
+  const words = new Set([...endsOf(pieces).values()].flat().map(end => end.word));
   return [
     ...kinds.map(part => swatch(partWords(part), tones(part))),
     ...(plugged ? [swatch('plug', PLUG_TONE)] : []),
-    ...(pinned ? [swatch('pin', PLUG_TONE)] : []),
+    ...[...words].map(word => swatch(word, END_TONES[word])),
     { text: 'seams and laps', paint: dashed },
   ];
 }

@@ -7,6 +7,8 @@ export const SHADOW = 0x2b1d10;
 export const FAINT = 0xb9ad9d;
 /** the end grain of a plug or a pin */
 export const PLUG_TONE = 0x8a5d3b;
+/** the head of a screw, the end of a rod */
+export const METAL_TONE = 0x9c9a94;
 /** what is seen through a hole too small to see through */
 export const HOLE_TONE = 0x5e4430;
 

@@ -58,6 +58,8 @@ export function rodCircles(site: RodSite): RodCircle[] {
 export function drillRods(part: Part, at: readonly Point[], hole: Mm): Part {
   const holes = at
     .filter(p => locate(part.region, p) === 'inside')
-    .map((p): Drill => ({ kind: 'drill', at: p, diameter: hole, from: 'through', depth: part.thickness }));
+    .map(
+      (p): Drill => ({ kind: 'drill', at: p, diameter: hole, from: 'through', depth: part.thickness, filled: 'rod' }),
+    );
   return { ...part, features: [...part.features, ...holes] };
 }

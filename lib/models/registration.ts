@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/point.js';
 import { polar } from '../geometry/point.js';
-import type { Drill, Part } from '../parts/part.js';
+import type { Drill, Filling, Part } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
 import { wrap } from './seams.js';
 
@@ -61,8 +61,17 @@ export const pinsAt = (inner: Mm, outer: Mm, angle: Radians, spread: Radians): P
     { share: 0.7, off: spread },
   ].map(({ share, off }) => polar(inner + share * (outer - inner), angle + off));
 
-/** A part with through holes for pins. */
-export function pinned(part: Part, at: readonly Point[], diameter: Mm): Part {
-  const holes = at.map((p): Drill => ({ kind: 'drill', at: p, diameter, from: 'through', depth: part.thickness }));
+/** A part with through holes for pins, or for what else is seen in them. */
+export function pinned(part: Part, at: readonly Point[], diameter: Mm, filled?: Filling): Part {
+  const holes = at.map(
+    (p): Drill => ({
+      kind: 'drill',
+      at: p,
+      diameter,
+      from: 'through',
+      depth: part.thickness,
+      ...(filled && { filled }),
+    }),
+  );
   return { ...part, features: [...part.features, ...holes] };
 }

@@ -18,7 +18,15 @@ export function batten(o: BattenOptions): Part {
   requireRange('batten width', o.width, 0.1, 10_000);
   const [x, y] = [o.length / 2, o.width / 2];
   const features = o.holes.map(
-    at => ({ kind: 'drill', at: { x: at, y: 0 }, diameter: o.diameter, from: 'through', depth: o.thickness }) as const,
+    at =>
+      ({
+        kind: 'drill',
+        at: { x: at, y: 0 },
+        diameter: o.diameter,
+        from: 'through',
+        depth: o.thickness,
+        filled: 'screw',
+      }) as const,
   );
   return piece('batten', 'Batten', o, { region: solid(rectangle(-x, -y, x, y)), features });
 }

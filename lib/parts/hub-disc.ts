@@ -43,6 +43,7 @@ function ringOfHoles(o: DiscOptions): Drill[] {
     diameter: holes.diameter,
     from: 'through',
     depth: thickness,
+    filled: 'screw',
   }));
 }
 

@@ -57,6 +57,9 @@ export interface Pocket {
   readonly beyond: Region;
 }
 
+/** What fills a hole in the finished prop and is seen there. Pins between layers are told by holes that run on from piece to piece. */
+export type Filling = 'peg' | 'rod' | 'screw';
+
 /** A round hole: through, or from a face to a depth. */
 export interface Drill {
   readonly kind: 'drill';
@@ -65,6 +68,7 @@ export interface Drill {
   readonly from: Face | 'through';
   /** mm; the whole thickness when through */
   readonly depth: Mm;
+  readonly filled?: Filling;
 }
 
 /** A mark on a face that is not cut through. */

@@ -52,7 +52,14 @@ export function standPlate(o: StandPlateOptions): Part {
   if (o.bore.kind !== 'none')
     requireRange('bore', o.bore.diameter, 0.1, 2 * Math.min(o.width / 2, o.above, o.below) - 0.5);
   const holes = o.holes.map(
-    (h): Drill => ({ kind: 'drill', at: h.at, diameter: h.diameter, from: 'through', depth: o.thickness }),
+    (h): Drill => ({
+      kind: 'drill',
+      at: h.at,
+      diameter: h.diameter,
+      from: 'through',
+      depth: o.thickness,
+      filled: 'screw',
+    }),
   );
   const region = { outer: outline(o), openings: hole > 0 ? [reverse(circle(hole / 2))] : [] };
   const part = piece('stand-plate', 'Stand plate', o, { region, features: [...seatPockets(o.bore), ...holes] });
