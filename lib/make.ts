@@ -170,12 +170,12 @@ function partFiles(part: Part): [string, string][] {
   ];
 }
 
-function sheetFiles(finished: FinishedSheet, index: number): [string, string][] {
+function sheetFiles(finished: FinishedSheet, index: number, findings: readonly Finding[]): [string, string][] {
   const path = sheetFile(finished.sheet, index);
   return [
     ...cutFiles(path, sheetDrawing(finished, 'first')),
     ...(finished.second ? cutFiles(`${path}-back`, sheetDrawing(finished, 'second')) : []),
-    [layoutFile(finished.sheet, index), writePicture(sheetPicture(finished.sheet))],
+    [layoutFile(finished.sheet, index), writePicture(sheetPicture(finished.sheet, findings))],
   ];
 }
 
@@ -195,7 +195,7 @@ async function write({ model, sheets, report }: Worked, host: Host, only: MakeOp
     ['report.json', writeJson(report)],
     ...pictures.map(({ name, svg }): [string, string] => [`${name}.svg`, svg]),
     ...model.parts.flatMap(partFiles),
-    ...sheets.flatMap(sheetFiles),
+    ...sheets.flatMap((sheet, i) => sheetFiles(sheet, i, report.findings)),
   ];
   const files = new Map<string, string | Uint8Array>(texts);
   for (const { name, drawn } of pictures) if (drawn) files.set(`${name}.png`, await drawn);

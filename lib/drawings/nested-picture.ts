@@ -1,9 +1,11 @@
+import type { Finding } from '../findings/finding.js';
 import { moveRegion } from '../geometry/motion.js';
 import { type Polyline, rectangle } from '../geometry/outline.js';
 import type { NestedPiece, NestPart, NestStock } from '../nesting/job.js';
 import type { Sheet } from '../nesting/sheet.js';
 import { nestStockOf } from '../nesting/stock-family.js';
 import { rawRegion } from '../nesting/stock-room.js';
+import { findingMarks } from './finding-marks.js';
 import { layoutPicture, type StockLayout } from './layout-picture.js';
 import type { Picture } from './picture.js';
 import { woodAt, woodTones } from './wood.js';
@@ -41,8 +43,8 @@ export function nestedPicture(
   });
 }
 
-/** A sheet of cut parts as a picture: finished outlines, as seen with the first face up. */
-export function sheetPicture(sheet: Sheet): Picture {
+/** A sheet of cut parts as a picture: finished outlines, as seen with the first face up. @param findings those with a place are marked */
+export function sheetPicture(sheet: Sheet, findings: readonly Finding[] = []): Picture {
   const tones = woodTones(sheet.placements.map(p => p.cut.part));
   return layoutPicture({
     title: titleOf(sheet.stock.name, sheet.number, sheet.placements.length, sheet.utilisation),
@@ -55,5 +57,6 @@ export function sheetPicture(sheet: Sheet): Picture {
     rips: sheet.rips ?? [],
     pins: sheet.pins ?? [],
     ...(sheet.offcut && { offcut: sheet.offcut }),
+    marks: findingMarks(sheet, findings),
   });
 }
