@@ -1,9 +1,10 @@
+import { turnedRound } from '../cutting/pass.js';
 import type { Finding, Outcome } from '../findings/finding.js';
 import type { Sheet } from '../nesting/sheet.js';
 import { cutWidth, type Method } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
 import { doubleCutFindings, doubleCuts, once } from './double-cuts.js';
-import { FEED, type Finishing, TABS, type Tabs } from './finishing.js';
+import { FEED, type Feed, type Finishing, TABS, type Tabs } from './finishing.js';
 import { type Surroundings, withLead } from './leads.js';
 import { inOrder, type Ordered } from './order.js';
 import { type Cut, cutsOf } from './room.js';
@@ -68,6 +69,10 @@ function tabbed(sheet: Sheet, work: ProfileWork, how: SheetShop, others: readonl
   return { value: { ...work, tabs: made.tabs }, findings };
 }
 
+/** A pocket's passes in the direction of the cut; a stroke has wood on both sides. */
+const cleared = (pocket: Extract<Work, { readonly kind: 'pocket' }>, feed: Feed = FEED): Work =>
+  feed === 'climb' ? { ...pocket, passes: pocket.passes.map(turnedRound) } : pocket;
+
 /** Every profile with its direction, start, lead and tabs; the rest as it is. A laser cuts straight through: leads where asked for, and
  * tabs only if the plan says so. */
 function prepared(sheet: Sheet, works: readonly Work[], how: SheetShop): Outcome<readonly Work[]> {
@@ -75,6 +80,7 @@ function prepared(sheet: Sheet, works: readonly Work[], how: SheetShop): Outcome
   const stock = { minX: 0, minY: 0, maxX: sheet.stock.length, maxY: sheet.stock.width };
   const holds = how.method === 'router' || how.tabs !== undefined;
   const each = works.map((work, index): Outcome<Work> => {
+    if (work.kind === 'pocket') return { value: cleared(work, how.feed), findings: [] };
     if (work.kind !== 'inside' && work.kind !== 'outside') return { value: work, findings: [] };
     const others = cuts.filter(c => c.work !== index);
     const started = begun(work, widthOf(sheet, work) / 2, how, { others, stock });
