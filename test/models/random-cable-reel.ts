@@ -3,7 +3,8 @@
  * - 4 to 32 staves of 6 to 25 mm (laser: sheets of 3 to 9 mm), core at least six of their thicknesses across, inner faces 4 mm or more
  * - flanges 15 mm over the core's corners or more; 2 to 10 planks at least 30 mm and six rods wide (with four rods or more, four holes
  *   and their walls); or 3 to 12 segments, 6 mm or more at the bore, whose seams (two layers: twice as many) lie a rod's hole and twice
- *   its wall off every rod, where the common grid of seams and rods is finest
+ *   its wall off every rod, where the common grid of seams and rods is finest; other joints than butt in bands of 90 mm, bores of 30 mm and
+ *   with 20 mm between a seam and what a rod takes up; biscuits and dowels in 12 mm and more
  * - rods of 3 to 16 mm whose washers fit between bore and staves twice over; bores that keep 4 mm off plank seams
  * - battens no wider than a seventh of the flange, two of them, or three or four where the outermost planks are wide enough; washers and
  *   a batten's width beside each no more than the flange is wide, half of it with more than two battens
@@ -105,6 +106,30 @@ function planks(d: Draw, core: Core, rods: Rods, axle: number): Plain | undefine
   };
 }
 
+/** Joints whose smallest size fits between the bore, the edge and the rods. @param room from a seam to a rod's wall */
+function joints(
+  radius: number,
+  axle: number,
+  pieces: number,
+  layers: number,
+  method: Method,
+  thickness: number,
+  room: number,
+): string[] {
+  const laser = method === 'laser';
+  const band = radius - axle / 2;
+  const sweep = (2 * Math.PI) / pieces;
+  const wide = axle > 30 && band > 90 && room > 20;
+  const halved = (2.1 * thickness) / (axle / 2 + band / 2) < 0.8 * sweep;
+  return [
+    'butt',
+    ...(wide && thickness >= 12 ? ['biscuit', ...(laser || thickness > 25 ? [] : ['dowel'])] : []),
+    ...(wide ? ['finger'] : []),
+    ...(wide && (laser ? layers > 1 : thickness >= 6) ? ['key'] : []),
+    ...(wide && halved && (laser ? layers > 1 : thickness >= 6) ? ['scarf'] : []),
+  ];
+}
+
 function segments(d: Draw, core: Core, rods: Rods, axle: number, method: Method, sheet: number): Plain | undefined {
   const radius = up((core.reach + 15) * (1 + d.between(0, 0.9)));
   const pieces = d.whole(3, 12);
@@ -118,9 +143,10 @@ function segments(d: Draw, core: Core, rods: Rods, axle: number, method: Method,
   // pins of two layers: as wide a stretch again at three tenths of the band
   const inner = axle / 2 + 0.3 * (radius - axle / 2);
   if (layers === 2 && inner * Math.sin(Math.PI / seams) < 8) return undefined;
+  const joint = d.one(...joints(radius, axle, pieces, layers, method, sheet, apart - hole / 2 - Math.max(3, hole / 4)));
   const many = method === 'laser' ? { thickness: layers * sheet } : layers === 2 ? { layers } : {};
   return {
-    flange: { diameter: up(2 * radius), build: 'segments', pieces, ...many, seam: { joint: 'butt' }, stock: 'flange' },
+    flange: { diameter: up(2 * radius), build: 'segments', pieces, ...many, seam: { joint }, stock: 'flange' },
   };
 }
 

@@ -58,6 +58,16 @@ describe('a full ring', () => {
     expect(more).toEqual([]);
   });
 
+  test('the saw is set to where the ends lie: half a felloe from its middle, and half an overlap more where it is scarfed', () => {
+    const settings = (joint: 'finger' | 'scarf') =>
+      ring(options({ seam: { joint, ...(joint === 'scarf' && { overlap: degrees(20) }) } })).value.settings;
+    const angle = (joint: 'finger' | 'scarf', name: string) =>
+      settings(joint).find(s => s.name.startsWith(name))!.value;
+    near(angle('finger', 'seam angle'), 22.5);
+    near(angle('scarf', 'seam angle'), 32.5);
+    near(angle('scarf', 'shoulder of a scarf'), 12.5);
+  });
+
   test('a key for every seam, of one layer', () => {
     const keys = ring(options({ layers: 2, stock: stock(12), seam: { joint: 'key' } })).value.drafts.filter(
       d => d.part.kind === 'key',
