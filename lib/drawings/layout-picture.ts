@@ -54,7 +54,7 @@ function levelPlace(region: Region, text: string, most: Mm): { readonly at: Poin
   for (const share of TRIES) {
     // off round heights, where corners like to lie
     const y = minY + share * (maxY - minY) + 0.0137;
-    for (const half of [most, most * 0.7, most * 0.45].map(h => (h * ROOM) / 2)) {
+    for (const half of [most, most * 0.7, most * 0.45, most * 0.3].map(h => (h * ROOM) / 2)) {
       const rows = [y - half, y, y + half].map(at => levelSpans(region, at));
       for (const [a, b] of rows[1]!) {
         const inner = (row: readonly (readonly [Mm, Mm])[]) => row.find(([p, q]) => p < (a + b) / 2 && (a + b) / 2 < q);
