@@ -1,14 +1,19 @@
 /** The public door of Rimwright: from a plan, or from typed options, to cut files. Pure: nothing here needs Node. */
 
 export { checkModel, type Making } from './checks/index.js';
+export { checkPart } from './cutting/checks/index.js';
+export type { Least } from './cutting/checks/least.js';
 export { type CutOptions, cut } from './cutting/cut.js';
 export type { CutPart, FaceCuts } from './cutting/cut-part.js';
+export { type DepthPasses, depthPasses } from './cutting/depth-passes.js';
+export type { ClearingOptions, Pass } from './cutting/pass.js';
+export { clearingPasses } from './cutting/passes.js';
 export type { Relief } from './cutting/relief.js';
 export { assembledPicture } from './drawings/assembled.js';
 export type { Drawing, Layer } from './drawings/drawing.js';
 export { explodedPicture } from './drawings/exploded.js';
-export { endDrawing, partDrawing, sideDrawing } from './drawings/part-drawing.js';
 export { nestedPicture, sheetPicture } from './drawings/nested-picture.js';
+export { endDrawing, partDrawing, sideDrawing } from './drawings/part-drawing.js';
 export { sheetDrawing } from './drawings/sheet-drawing.js';
 export { type Finding, type Level, type Outcome, stops } from './findings/finding.js';
 export { type Issue, Unusable } from './findings/unusable.js';
@@ -60,9 +65,9 @@ export {
   type DxfOptions,
   type MakerModel,
   type ReadDrawing,
+  type ReadSvg,
   readDxf,
   readMaker,
-  type ReadSvg,
   readSvg,
   readSvgPath,
   type SvgPathOptions,
