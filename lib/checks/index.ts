@@ -9,6 +9,7 @@ import { hubCover } from './hub-cover.js';
 import { hubScrews } from './hub-screws.js';
 import { hubTrim } from './hub-trim.js';
 import { interference } from './interference.js';
+import { lettering } from './lettering.js';
 import { materials } from './materials.js';
 import { mating } from './mating.js';
 import { planing } from './planing.js';
@@ -30,7 +31,7 @@ const HELM_WHEEL: readonly ((wheel: HelmWheel) => Finding[])[] = [
 ];
 
 /** Rules of every model, in the order they are reported. */
-const EVERY_MODEL: readonly ((model: Model) => Finding[])[] = [interference, mating, woodVolume];
+const EVERY_MODEL: readonly ((model: Model) => Finding[])[] = [interference, mating, woodVolume, lettering];
 
 /** What a prop is made from, and how. */
 export interface Making {

@@ -1,7 +1,7 @@
 import { type Polyline, rectangle, vertex } from '../geometry/outline.js';
 import type { Point } from '../geometry/point.js';
+import { letter, letteringWidth } from '../parts/lettering/lettering.js';
 import type { Mm, Radians } from '../units/length.js';
-import { letter, letteringWidth } from './lettering.js';
 import type { Paint, PictureShape } from './picture.js';
 import { INK } from './wood.js';
 

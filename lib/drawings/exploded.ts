@@ -2,67 +2,41 @@ import { type Box, boundsOfAll } from '../geometry/measure.js';
 import { polygon } from '../geometry/outline.js';
 import type { Point } from '../geometry/point.js';
 import type { Model } from '../models/model.js';
+import { letteringWidth } from '../parts/lettering/lettering.js';
 import type { Part } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
 import { caption, strokes } from './caption.js';
-import { type ExplodedLayer, explodedLayers, isCovered } from './exploded-layers.js';
+import { type ExplodedLayer, explodedLayers } from './exploded-layers.js';
+import { lyingPose, type Pose, standingPose } from './exploded-pose.js';
 import { kindWord } from './kind-words.js';
 import { anchors, type Label, leaders } from './leaders.js';
-import { letteringWidth } from './lettering.js';
 import type { Picture, PictureShape } from './picture.js';
 import { placedPieces } from './placed.js';
 import { modelSlabs, type SlabsOf } from './slabs.js';
 import { type Solid, solidOf } from './solid.js';
 import { solidShapes } from './solid-shapes.js';
-import { benchView, seenAt, seenPiece, type View } from './view.js';
+import { seenAt, seenPiece } from './view.js';
 import { FAINT, PAPER, type Tones, woodTones } from './wood.js';
 
-/** From a quarter above the bench, turned a little so that square props show two sides. */
-const ELEVATION = (32 * Math.PI) / 180;
-const TURN = (20 * Math.PI) / 180;
-const VIEW: View = benchView(TURN, ELEVATION);
-const [ALONG, FLATTENED] = [Math.cos(ELEVATION), Math.sin(ELEVATION)];
-
-/** Room between layers as they are seen, as a share of half the sum of their heights there. */
-const BETWEEN = 0.62;
 /** Arcs stray by this share of the picture's half size. */
 const STRAY = 1 / 1000;
 
-/** How far in front of a layer that covers it a layer's middle comes to lie, as a share of the covering one's height on the picture. */
-const CLEAR = 0.95;
-
-/** How far each layer is lifted: clear of the one before, so far that both are seen, and off those it would hide. */
-function lifts(layers: readonly ExplodedLayer[]): Mm[] {
-  const out: Mm[] = [];
-  const upright = (height: Mm): Mm => (height * FLATTENED) / ALONG;
-  for (const [i, layer] of layers.entries()) {
-    const before = layers[i - 1];
-    if (before) {
-      const clear = Math.max(0, before.high - layer.low);
-      const beside = out[i - 1]! + clear + upright((BETWEEN * (before.reach + layer.reach)) / 2);
-      const covered = layers.slice(0, i).flatMap((under, j) => (isCovered(under, layer) ? [out[j]!] : []));
-      out.push(Math.max(beside, ...covered.map(lift => lift + clear + upright(CLEAR * layer.reach))));
-    } else out.push(0);
-  }
-  return out;
-}
-
-/** How near to the one who looks a point of the bench is. */
-const nearness = (p: Point): Mm => p.x * VIEW.towards.x + p.y * VIEW.towards.y;
-
 interface Scene {
   readonly layers: readonly ExplodedLayer[];
-  readonly lifts: readonly Mm[];
+  readonly pose: Pose;
   readonly solids: ReadonlyMap<Part, Solid>;
   readonly tones: Tones;
   readonly unit: Mm;
 }
 
 /** Pieces of a layer from the farthest; they lie beside each other. */
-function layerShapes({ layers, lifts, solids, tones, unit }: Scene, index: number): PictureShape[] {
+function layerShapes({ layers, pose, solids, tones, unit }: Scene, index: number): PictureShape[] {
+  const { view, shifts } = pose;
+  const shift = shifts[index]!;
+  const nearness = (p: Point): Mm => p.x * view.towards.x + p.y * view.towards.y;
   const ordered = [...layers[index]!.pieces].sort((a, b) => nearness(a.middle) - nearness(b.middle));
   return ordered.flatMap(({ placed: { piece, part }, by }) => {
-    const seen = seenPiece(VIEW, piece, { ...by, z: lifts[index]! });
+    const seen = seenPiece(view, piece, { x: by.x + shift.x, y: by.y + shift.y, z: shift.z });
     return solidShapes(solids.get(part) ?? [], seen, { tone: tones(part), line: unit / 450 });
   });
 }
@@ -81,15 +55,11 @@ function cornersBox(shapes: readonly PictureShape[]): Box {
   return { minX, minY, maxX, maxY };
 }
 
-/** The axis the layers are moved along, from the first to the last. */
-function axis(scene: Scene): PictureShape {
-  const spot = (i: number): Point => {
-    const layer = scene.layers.at(i)!;
-    return seenAt(VIEW, { ...layer.middle, z: layer.low + scene.lifts.at(i)! });
-  };
-  const { unit } = scene;
+/** The axis the layers are moved along. */
+function axis({ pose, unit }: Scene): PictureShape {
   const dashes = [unit / 15, unit / 60, unit / 120, unit / 60];
-  return strokes([polygon([spot(0), spot(-1)])], { stroke: FAINT, width: unit / 400, dashes });
+  const ends = pose.axis.map(p => seenAt(pose.view, p));
+  return strokes([polygon(ends)], { stroke: FAINT, width: unit / 400, dashes });
 }
 
 const labelText = ({ pieces }: ExplodedLayer): string => `${pieces.length} x ${kindWord(pieces[0]!.placed.part.kind)}`;
@@ -117,9 +87,9 @@ function lettered(title: string, names: readonly Label[], extent: Box): Pick<Pic
   };
 }
 
-/** A prop taken apart along its axis, lying on its back with its front up: an orthographic axonometric view from 32 degrees above the
- * bench, the prop turned by 20 degrees (see benchView). Pieces of one kind at one height are a layer; layers are lifted off each other in
- * the order they lie in, and pieces of a layer are moved apart. What lies in front hides what lies behind: layer by layer from the rear,
+/** A prop taken apart along its axis, lying on its back with its front up (an orthographic axonometric view from 32 degrees above the
+ * bench, the prop turned by 20 degrees, see benchView) or, where it stands by itself, on its feet (see standingView). Pieces of one kind at
+ * one height are a layer; layers are moved off each other in the order they lie in, and pieces of a layer are moved apart. What lies in front hides what lies behind: layer by layer from the rear,
  * in a layer from the farthest piece. Every layer is named by a leader. Arcs are polygons here.
  * @param model of one piece or more   @param slabs of its parts, where another picture has them already
  * @returns a picture in millimetres of the real thing as seen @throws GeometryFailure */
@@ -127,7 +97,8 @@ export function explodedPicture(model: Model, slabs: SlabsOf = modelSlabs(model)
   const layers = explodedLayers(placedPieces(model));
   const unit = Math.max(...layers.map(l => l.reach));
   const solids = new Map([...slabs].map(([part, of]) => [part, solidOf(part, of, unit * STRAY)]));
-  const scene: Scene = { layers, lifts: lifts(layers), solids, tones: woodTones(model.parts), unit };
+  const pose = model.upright ? standingPose(layers) : lyingPose(layers);
+  const scene: Scene = { layers, pose, solids, tones: woodTones(model.parts), unit };
   const drawn = layers.map((_, i) => layerShapes(scene, i));
   const spots = anchors(drawn);
   const names = layers.map((layer, i) => ({ text: labelText(layer), at: spots[i]! }));

@@ -1,8 +1,8 @@
 import { circle, type Outline } from '../geometry/outline.js';
 import type { Point } from '../geometry/point.js';
+import { letteringWidth } from '../parts/lettering/lettering.js';
 import type { Mm } from '../units/length.js';
 import { caption, line, strokes } from './caption.js';
-import { letteringWidth } from './lettering.js';
 import type { PictureShape } from './picture.js';
 import { INK } from './wood.js';
 

@@ -2,12 +2,12 @@ import { MIRROR, type Motion, movePoint, movePolyline, moveRegion, STILL } from 
 import { circle, type Polyline, type Region } from '../geometry/outline.js';
 import type { Point } from '../geometry/point.js';
 import { partFaces } from '../parts/faces.js';
+import { letter } from '../parts/lettering/lettering.js';
 import type { Face, Feature, Label, Part } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
 import type { Drawing } from './drawing.js';
 import { type Entry, layerList } from './layer-list.js';
 import { drillLayer, pocketLayer } from './layers.js';
-import { letter } from './lettering.js';
 import { partPins } from './part-pins.js';
 
 /** From a part's frame to what is seen looking at a face: nothing, or mirrored (x to -x). */

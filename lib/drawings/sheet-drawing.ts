@@ -2,6 +2,7 @@ import { length } from '../geometry/measure.js';
 import { moveOutline, movePolyline } from '../geometry/motion.js';
 import { circle, type Outline, type Polyline, rectangle } from '../geometry/outline.js';
 import { stretch } from '../geometry/stretch.js';
+import { letter } from '../parts/lettering/lettering.js';
 import type { FinishedSheet } from '../sheets/finish-sheet.js';
 import type { Tabs } from '../sheets/finishing.js';
 import { type SheetFace, turnedOver } from '../sheets/sheet-works.js';
@@ -9,7 +10,6 @@ import type { Profile, Work } from '../sheets/work.js';
 import type { Stock } from '../stock/stock.js';
 import type { Drawing, Layer } from './drawing.js';
 import { clearLayer, drillLayer, pocketLayer } from './layers.js';
-import { letter } from './lettering.js';
 
 const closed = (name: string, ...outlines: readonly Outline[]): Layer => ({ name, closed: outlines, open: [] });
 const open = (name: string, ...lines: readonly Polyline[]): Layer => ({ name, closed: [], open: lines });

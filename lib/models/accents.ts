@@ -2,6 +2,7 @@ import type { Finding, Outcome } from '../findings/finding.js';
 import { polar } from '../geometry/point.js';
 import { accentRing } from '../parts/accent-ring.js';
 import { cap } from '../parts/cap.js';
+import { letteringBox } from '../parts/lettering/lettering.js';
 import { letteringSweep, nameBand, withText } from '../parts/name-band.js';
 import type { Stock } from '../stock/stock.js';
 import type { Mm, Radians } from '../units/length.js';
@@ -85,9 +86,15 @@ function nameSizes(p: Rim, name: Name): NameSizes {
     inner: radius - band / 2,
     outer: radius + band / 2,
     height,
-    sweep: letteringSweep([...name.text].length, height, radius),
+    sweep: letteringSweep(name.text, height, radius),
     middle: name.at === 'bottom' ? Math.PI : 0,
   };
+}
+
+/** The tallest capitals with which a text, set half way across a band, takes nine tenths of it. */
+function tallestOn(band: Mm, text: string): Mm {
+  const { minY, maxY } = letteringBox(text, 1);
+  return (0.45 * band) / Math.max(0.5, maxY, -minY);
 }
 
 /** Longest name, as a share of the ring it lies on. */
@@ -101,9 +108,10 @@ function nameLimits(p: Rim, name: Name): Finding[] {
     const what = `the flat it lies on is ${rounded(Math.max(0, most))} mm wide; allowed: ${upTo(most, 'a wider one')}`;
     return [stop('name-band', 'name.band', band, most, what)];
   }
-  if (s.height > 0.9 * band) {
-    const what = `allowed: at most ${rounded(0.9 * band)} mm, nine tenths of the band`;
-    return [stop('name-height', 'name.height', s.height, 0.9 * band, what)];
+  const tallest = tallestOn(band, name.text);
+  if (s.height > tallest + 1e-9) {
+    const what = `allowed: at most ${rounded(tallest)} mm, so that capitals, accents and what hangs below the line take nine tenths of the band`;
+    return [stop('name-height', 'name.height', s.height, tallest, what)];
   }
   if (p.sweep !== undefined && name.at === 'bottom') {
     const message = 'accents.name.at is bottom, where an arc is open; allowed: top';

@@ -2,6 +2,7 @@ import { bounds } from '../geometry/measure.js';
 import { boreRow, plug } from '../parts/bore-row.js';
 import { comb, tongue } from '../parts/comb.js';
 import { ladderBed, ladderPiece } from '../parts/ladder.js';
+import { letteringWidth } from '../parts/lettering/lettering.js';
 import type { Label, Part } from '../parts/part.js';
 import type { Stock } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
@@ -22,9 +23,8 @@ export interface Coupon {
 
 /** What the coupon's stock is called. */
 const OFFCUT = 'offcut';
-/** Height of lettering on the ladder's bed at most, and its length over its height, a letter; mm. */
+/** Height of lettering on the ladder's bed at most, mm. */
 const WORDS: Mm = 5;
-const LETTER = 0.95;
 
 const shared = ({ options }: CouponSizes) => ({ thickness: options.thickness, stock: OFFCUT });
 
@@ -38,7 +38,7 @@ function bed(s: CouponSizes): Part {
     kind: 'label',
     text,
     at: { x: (hollow + arm) / 2, y },
-    height: Math.min(most, (0.9 * (arm - hollow)) / (LETTER * text.length)),
+    height: Math.min(most, (0.9 * (arm - hollow)) / letteringWidth(text, 1)),
     turn: 0,
     shows: true,
   });

@@ -5,6 +5,7 @@ import { type Motion, moveRegion } from '../geometry/motion.js';
 import { annularSector, type Outline, type Region, solid } from '../geometry/outline.js';
 import { polar } from '../geometry/point.js';
 import type { Mm, Radians } from '../units/length.js';
+import { letteringWidth, lettersOf } from './lettering/lettering.js';
 import type { Feature, Label, Part } from './part.js';
 import { type PieceOptions, piece } from './piece.js';
 
@@ -25,12 +26,9 @@ export interface Lettered {
   readonly place?: NamePlace;
 }
 
-/** Middle to middle of two letters over their height; common practice, no source. */
-const ADVANCE = 0.95;
-
-/** Angle that a text of so many letters takes on a circle, with half a letter free at either end. @param height mm   @param radius mm */
-export const letteringSweep = (letters: number, height: Mm, radius: Mm): Radians =>
-  ((letters + 1) * ADVANCE * height) / radius;
+/** Angle that a text takes on a circle, with half its height free at either end. @param height mm   @param radius mm */
+export const letteringSweep = (text: string, height: Mm, radius: Mm): Radians =>
+  (letteringWidth(text, height) + height) / radius;
 
 /** A plain band: a stretch of a ring, symmetric about +y, wheel centre at the origin. @throws Unusable naming the option */
 export function nameBand(o: NameBandOptions): Part {
@@ -57,13 +55,11 @@ function onCircle(radius: Mm, along: Mm, place: NamePlace): { readonly turn: Rad
  * half round) it reads from left to right as well. */
 export function withText(band: Part, text: string, o: Lettered): Part {
   const radius = middleRadius(band);
-  const letters = [...text];
-  const labels = letters.map((letter, i): Label => {
-    const along = (i - (letters.length - 1) / 2) * ADVANCE * o.height;
-    const { turn, x, y } = onCircle(radius, along, o.place ?? 'top');
-    return { kind: 'label', text: letter, at: { x, y }, height: o.height, turn, shows: true };
+  const labels = lettersOf(text, o.height).map((letter): Label => {
+    const { turn, x, y } = onCircle(radius, letter.x, o.place ?? 'top');
+    return { kind: 'label', text: letter.text, at: { x, y }, height: o.height, turn, shows: true };
   });
-  return { ...band, features: [...band.features, ...labels.filter(l => l.text.trim() !== '')] };
+  return { ...band, features: [...band.features, ...labels] };
 }
 
 const scaled = (outline: Outline, by: number): Outline => outline.map(v => ({ ...v, x: v.x * by, y: v.y * by }));

@@ -1,4 +1,5 @@
 import type { Mm } from '../units/length.js';
+import { letteringWidth } from './lettering/lettering.js';
 import type { Label } from './part.js';
 
 /** One of several places to try a fit in. */
@@ -14,8 +15,7 @@ const NAME: Mm = 5;
 const CLEARANCE: Mm = 3;
 /** Between the two. */
 const LEAD: Mm = 2;
-/** Length of lettering over its height, a letter, at most; air on either side, mm. */
-const LETTER = 0.95;
+/** Air on either side, mm. */
 const AIR: Mm = 1;
 
 /** A clearance with its sign, mm: `+0.15`, `0`, `-0.05`. */
@@ -36,7 +36,7 @@ export const rowCaption = (text: string, x: Mm, room: Mm): Label => ({
   kind: 'label',
   text,
   at: { x, y: 3 },
-  height: Math.min(CAPTION, (room - 2 * AIR) / (LETTER * text.length)),
+  height: Math.min(CAPTION, (room - 2 * AIR) / letteringWidth(text, 1)),
   turn: 0,
   shows: true,
 });
@@ -47,7 +47,7 @@ export function stepLabels(step: Step, x: Mm, y: Mm, room: Mm): Label[] {
     kind: 'label',
     text,
     at: { x, y: at },
-    height: Math.min(most, (room - 2 * AIR) / (LETTER * text.length)),
+    height: Math.min(most, (room - 2 * AIR) / letteringWidth(text, 1)),
     turn: 0,
     shows: true,
   });

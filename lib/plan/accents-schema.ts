@@ -1,18 +1,14 @@
 import * as z from 'zod/mini';
-import { GLYPHS } from '../drawings/alphabet.js';
+import { withoutStrokes } from '../parts/lettering/lettering.js';
 import type { Unit } from '../units/length.js';
 import { choice, keys, length, text } from './fields.js';
 import { stockName, thickness } from './prop-fields.js';
 
-/** Marks the alphabet has beside letters and digits. */
-const MARKS = Object.keys(GLYPHS)
-  .filter(c => !/[A-Z0-9 ]/.test(c))
-  .join(' ');
-
 /** A name in letters there are strokes for; others are never changed without a word. */
 function name() {
-  const error = `one line, 1 to 40 characters, each of A to Z, a to z (cut as capitals), 0 to 9, space or ${MARKS}; any other lettering by a script`;
-  const lettered = (t: string): boolean => [...t].every(c => c === ' ' || c.toUpperCase() in GLYPHS);
+  const error =
+    'one line, 1 to 40 characters, each a Latin letter with or without an accent, a digit, a fraction, punctuation, a sign or an arrow; any other lettering by a script';
+  const lettered = (t: string): boolean => withoutStrokes(t).length === 0;
   return text(40).check(z.refine(lettered, { error }));
 }
 

@@ -2,6 +2,7 @@ import type { FaceCuts } from '../cutting/cut-part.js';
 import { movePass } from '../cutting/pass.js';
 import { compose, MIRROR, type Motion, moveOutline, movePoint, movePolyline, moveRegion } from '../geometry/motion.js';
 import type { Placement, Sheet } from '../nesting/sheet.js';
+import { letteringWidth } from '../parts/lettering/lettering.js';
 import type { Label } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
 import type { Work } from './work.js';
@@ -16,7 +17,8 @@ export const turnedOver = (length: Mm): Motion => ({ mirrored: true, turn: 0, x:
 function ofCopy(label: Label, copy: string | undefined): Label {
   if (copy === undefined || label.shows) return label;
   const text = `${label.text} ${copy}`;
-  return { ...label, text, height: (label.height * label.text.length) / text.length };
+  const fitted = letteringWidth(label.text, label.height) / letteringWidth(text, 1);
+  return { ...label, text, height: fitted };
 }
 
 /** One face's work moved into the file's frame. The motion mirrors nothing, so letters stay letters. */

@@ -8,6 +8,7 @@ import type { CouponOptions } from '../../lib/models/coupon-options.js';
 import { handCoupon } from '../../lib/models/hand-coupon.js';
 import { readCoupon } from '../../lib/models/read-coupon.js';
 import { readHandCoupon } from '../../lib/models/read-hand-coupon.js';
+import { letteringWidth } from '../../lib/parts/lettering/lettering.js';
 
 const ROUTER: CouponOptions = { method: 'router', cutter: { kind: 'router', diameter: 6.35 }, thickness: 19.05 };
 const LASER: CouponOptions = { method: 'laser', cutter: { kind: 'laser', kerf: 0.2 }, thickness: 6 };
@@ -85,7 +86,7 @@ describe('what is on a coupon', () => {
           const box = bounds(region.outer);
           for (const f of features) {
             if (f.kind !== 'label') continue;
-            const half = (0.95 * f.height * f.text.length) / 2;
+            const half = letteringWidth(f.text, f.height) / 2;
             expect(f.at.x - half).toBeGreaterThan(box.minX);
             expect(f.at.x + half).toBeLessThan(box.maxX);
           }
