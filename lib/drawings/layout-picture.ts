@@ -7,6 +7,7 @@ import { letter, letteringWidth } from '../parts/lettering/lettering.js';
 import type { Mm, Radians } from '../units/length.js';
 import { caption, type LegendItem, legend, legendDepth, strokes } from './caption.js';
 import { bothUnits, dimension } from './dimension.js';
+import { type FindingMark, markLegend, markShapes } from './finding-marks.js';
 import type { Paint, Picture, PictureGroup, PictureShape } from './picture.js';
 import { HOLE_TONE, INK, lineOn, PAPER } from './wood.js';
 
@@ -31,6 +32,8 @@ export interface StockLayout {
   readonly pins: readonly { readonly at: Point; readonly diameter: Mm }[];
   /** what is left whole */
   readonly offcut?: Outline;
+  /** what is to be looked at on the parts */
+  readonly marks?: readonly FindingMark[];
 }
 
 /** Wood not used. */
@@ -51,7 +54,7 @@ function levelPlace(region: Region, text: string, most: Mm): { readonly at: Poin
   for (const share of TRIES) {
     // off round heights, where corners like to lie
     const y = minY + share * (maxY - minY) + 0.0137;
-    for (const half of [most, most * 0.7, most * 0.45].map(h => (h * ROOM) / 2)) {
+    for (const half of [most, most * 0.7, most * 0.45, most * 0.3].map(h => (h * ROOM) / 2)) {
       const rows = [y - half, y, y + half].map(at => levelSpans(region, at));
       for (const [a, b] of rows[1]!) {
         const inner = (row: readonly (readonly [Mm, Mm])[]) => row.find(([p, q]) => p < (a + b) / 2 && (a + b) / 2 < q);
@@ -118,6 +121,7 @@ function legendItems(layout: StockLayout, sizes: Sizes): LegendItem[] {
     ...(layout.rips.length > 0 ? [{ text: 'saw cut', paint: dashed(sizes, INK) }] : []),
     ...(layout.offcut ? [{ text: 'left whole', paint: dashed(sizes, SPARE) }] : []),
     ...(layout.pins.length > 0 ? [{ text: 'register pin', paint: { fill: HOLE_TONE } }] : []),
+    ...markLegend(layout.marks ?? [], sizes.hair),
   ];
 }
 
@@ -143,6 +147,7 @@ function groupsOf(layout: StockLayout, sizes: Sizes): PictureGroup[] {
     },
     { name: 'pins', shapes: pins.length > 0 ? [{ closed: pins, open: [], paint: { fill: HOLE_TONE } }] : [] },
     { name: 'names', shapes: layout.parts.flatMap(p => nameOn(p, h, h / 4)) },
+    { name: 'findings', shapes: (layout.marks ?? []).flatMap(m => markShapes(m, h)) },
   ];
   return groups.filter(g => g.shapes.length > 0);
 }
