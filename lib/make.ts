@@ -3,10 +3,12 @@ import { checkPart } from './cutting/checks/index.js';
 import { cut } from './cutting/cut.js';
 import type { CutPart } from './cutting/cut-part.js';
 import { assembledPicture } from './drawings/assembled.js';
+import { beside } from './drawings/beside.js';
 import type { Drawing } from './drawings/drawing.js';
 import { explodedPicture } from './drawings/exploded.js';
 import { sheetPicture } from './drawings/nested-picture.js';
 import { endDrawing, partDrawing, sideDrawing } from './drawings/part-drawing.js';
+import type { Picture } from './drawings/picture.js';
 import { sheetDrawing } from './drawings/sheet-drawing.js';
 import { modelSlabs } from './drawings/slabs.js';
 import { type Finding, type Outcome, stops } from './findings/finding.js';
@@ -75,6 +77,7 @@ interface Prepared {
 /** Props worked out up to the sheets, before anything is written. */
 interface Worked {
   readonly model: Model;
+  readonly props: Together['props'];
   readonly sheets: readonly FinishedSheet[];
   readonly report: Report;
 }
@@ -97,9 +100,10 @@ function finishSheets(sheets: readonly Sheet[], shop: Shop): Outcome<readonly Fi
 function prepare(built: readonly Built[], shop: Shop): Outcome<Prepared | undefined> {
   const wanted = built.flatMap(({ value, copies }) => (value ? [{ model: supplied(value, shop.stock), copies }] : []));
   const made = built.flatMap(b => b.findings);
-  if (wanted.length < built.length) return { value: undefined, findings: made };
+  const [first, ...more] = wanted;
+  if (!first || wanted.length < built.length) return { value: undefined, findings: made };
   const checked = wanted.flatMap(w => checkModel(w.model, shop));
-  const props = together(wanted);
+  const props = together([first, ...more]);
   const cuts = cutParts(props.model.parts, shop);
   return { value: { props, cuts: cuts.value }, findings: [...made, ...checked, ...cuts.findings] };
 }
@@ -120,7 +124,12 @@ function complete({ props }: Prepared, nested: Nested, shop: Shop, before: reado
   const findings = [...before, ...nested.findings, ...sheets.findings];
   const layouts = nested.counts;
   return {
-    value: { model, sheets: sheets.value, report: report(model, { ...shop, copies, layouts }, sheets.value, findings) },
+    value: {
+      model,
+      props: props.props,
+      sheets: sheets.value,
+      report: report(model, { ...shop, copies, layouts }, sheets.value, findings),
+    },
     findings,
   };
 }
@@ -184,11 +193,19 @@ const PICTURES = [
   ['exploded', explodedPicture],
 ] as const;
 
-async function write({ model, sheets, report }: Worked, host: Host, only: MakeOptions['only']): Promise<Files> {
+/** A picture of every prop, side by side. */
+function pictured({ model, props }: Worked): (picture: (typeof PICTURES)[number][1]) => Picture {
+  const [first, ...more] = props.map(prop => ({ prop, slabs: modelSlabs(prop) }));
+  return picture =>
+    beside(model.title, [picture(first!.prop, first!.slabs), ...more.map(({ prop, slabs }) => picture(prop, slabs))]);
+}
+
+async function write(worked: Worked, host: Host, only: MakeOptions['only']): Promise<Files> {
+  const { model, sheets, report } = worked;
   // the host may draw one while the other and the rest are written
-  const slabs = modelSlabs(model);
+  const drawing = pictured(worked);
   const pictures = PICTURES.filter(([name]) => only === undefined || name === 'assembled').map(([name, picture]) => {
-    const svg = writePicture(picture(model, slabs));
+    const svg = writePicture(drawing(picture));
     return { name, svg, drawn: host.png?.(svg) };
   });
   const texts: [string, string][] = [

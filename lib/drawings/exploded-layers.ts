@@ -87,17 +87,26 @@ function rank({ pieces }: ExplodedLayer): number {
   return pieces.some(s => hasPocket(s.placed.part, 'back')) ? 2 : 1;
 }
 
+/** Pieces of one kind at one height as one layer, or as two where some are laid over others, as bars that cross in half laps are. */
+function parted(pieces: readonly Placed[]): (readonly Placed[])[] {
+  const over = pieces.filter(liesOver);
+  const under = pieces.filter(p => !liesOver(p));
+  const outline = ({ outlines }: Placed): Region[] => [solid(outlines[0] ?? [])];
+  const crossed = over.some(a => under.some(b => intersection(outline(a), outline(b)).length > 0));
+  return crossed ? [under, over] : [pieces];
+}
+
 /** A prop's pieces by kind and height, rearmost first. */
 export function explodedLayers(pieces: readonly Placed[]): ExplodedLayer[] {
   const height = (z: Mm): number => Math.round(z / SAME_HEIGHT);
   const groups = new Map<string, Placed[]>();
   for (const p of pieces) {
-    const key = `${p.part.kind} ${height(p.low)} ${height(p.high)} ${liesOver(p)}`;
+    const key = `${p.part.kind} ${height(p.low)} ${height(p.high)}`;
     groups.set(key, [...(groups.get(key) ?? []), p]);
   }
   const order = (a: ExplodedLayer, b: ExplodedLayer): number =>
     height((a.low + a.high) / 2) - height((b.low + b.high) / 2) || rank(a) - rank(b) || a.reach - b.reach;
-  return [...groups.values()].map(layerOf).sort(order);
+  return [...groups.values()].flatMap(parted).map(layerOf).sort(order);
 }
 
 /** How many corners are asked for, at most. */

@@ -41,6 +41,18 @@ export function benchView(turn: Radians, elevation: Radians): View {
   };
 }
 
+/** The prop standing as it does in use, its front turned to the left, looked at from an angle above the floor.
+ * @param turn of the one who looks, to the prop's right   @param elevation 0 to pi / 2 */
+export function standingView(turn: Radians, elevation: Radians): View {
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  const [ce, se] = [Math.cos(elevation), Math.sin(elevation)];
+  return {
+    right: { x: c, y: 0, z: -s },
+    up: { x: -s * se, y: ce, z: -c * se },
+    towards: { x: s * ce, y: se, z: c * ce },
+  };
+}
+
 /** How a piece is seen: from a point of its part and a height over its back face to the picture, which is a sum of three vectors. */
 export interface Seen {
   readonly origin: Point;

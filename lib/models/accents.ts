@@ -8,8 +8,9 @@ import type { Stock } from '../stock/stock.js';
 import type { Mm, Radians } from '../units/length.js';
 import type { AccentOptions } from './accents-options.js';
 import { type Bound, requireBounds, size } from './bounds.js';
-import type { Draft, Lettering } from './drafts.js';
+import type { Draft } from './drafts.js';
 import { upTo } from './helm-wheel/limit.js';
+import type { Lettering } from './lettering.js';
 import { stockNamed } from './named-stock.js';
 import { relative, wrap } from './seams.js';
 

@@ -1,9 +1,8 @@
-import { locate } from '../geometry/locate.js';
-import { movePoint } from '../geometry/motion.js';
 import { type Outline, type Region, type Vertex, vertex } from '../geometry/outline.js';
-import { distance, type Point } from '../geometry/point.js';
-import type { Feature, Label, Part } from '../parts/part.js';
+import type { Point } from '../geometry/point.js';
+import type { Feature, Part } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
+import { type Lettering, lettered } from './lettering.js';
 import type { Piece } from './model.js';
 
 /** One physical piece before it is known which others are the same: its part as drawn, where it sits, where its lettering goes. */
@@ -16,20 +15,9 @@ export interface Draft {
   readonly z: Mm;
   /** see Piece */
   readonly stands?: true;
-  /** without it the part carries no lettering */
+  /** where its lettering goes; without it, wherever there is most room */
   readonly lettering?: Lettering;
 }
-
-/** Where a piece has room to be lettered: the middle of it, how high and how long it may be, mm. */
-export interface Lettering {
-  readonly at: Point;
-  readonly height: Mm;
-  readonly length: Mm;
-  readonly turn?: Radians;
-}
-
-/** Length of single-stroke lettering over its height, a letter, at most. */
-const LETTER_STEP = 0.95;
 
 /** To this many mm two drafts are the same piece: far above rounding, far below any cut. */
 const SAME: Mm = 1e-6;
@@ -66,40 +54,6 @@ const key = (p: Part): string =>
 const letters = (i: number): string =>
   (i < 26 ? '' : letters(Math.floor(i / 26) - 1)) + String.fromCharCode(97 + (i % 26));
 
-/** Lowest lettering that can be cut and read, and wood left round it; mm, common practice, no source. */
-const LEAST_HEIGHT: Mm = 2;
-const ROUND_IT: Mm = 0.5;
-
-/** Points all over the box that lettering fills. */
-function boxPoints(label: Label): Point[] {
-  const half = { x: (LETTER_STEP * label.height * label.text.length) / 2 + ROUND_IT, y: label.height / 2 + ROUND_IT };
-  const steps = Array.from({ length: 13 }, (_, i) => i / 6 - 1);
-  return steps.flatMap(u =>
-    [-1, -0.5, 0, 0.5, 1].map(v => movePoint({ x: u * half.x, y: v * half.y }, { turn: label.turn, ...label.at })),
-  );
-}
-
-/** Whether lettering stays on the part and off its holes and pockets. */
-function fits(part: Part, label: Label): boolean {
-  const points = boxPoints(label);
-  if (points.some(p => locate(part.region, p) !== 'inside')) return false;
-  return part.features.every(f => {
-    if (f.kind === 'pocket') return points.every(p => locate(f.area, p) === 'outside');
-    return f.kind !== 'drill' || points.every(p => distance(p, f.at) > f.diameter / 2 + ROUND_IT);
-  });
-}
-
-/** The lettering as large as it fits where it is meant to be; none where it would be too small to read. */
-export function fittedLabel(part: Part, lettering: Lettering, text: string): Label | undefined {
-  const { at, turn = 0 } = lettering;
-  const most = Math.min(lettering.height, lettering.length / (LETTER_STEP * text.length));
-  for (let height = most; height >= LEAST_HEIGHT; height *= 0.8) {
-    const label: Label = { kind: 'label', text, at, height, turn };
-    if (fits(part, label)) return label;
-  }
-  return undefined;
-}
-
 const placed = (part: string, { turn, x = 0, y = 0, z, stands }: Draft): Piece => ({
   part,
   turn,
@@ -130,7 +84,8 @@ function sharedRegion(group: readonly Draft[]): Region {
   };
 }
 
-/** Equal drafts become one part with a quantity; kinds that differ get a letter each. Every part is lettered with its id. */
+/** Equal drafts become one part with a quantity; kinds that differ get a letter each. Every part is lettered with its id; where that finds no
+ * room, with its number in the list, which its name then tells; the smallest are not lettered. */
 export function gather(drafts: readonly Draft[]): {
   readonly parts: readonly Part[];
   readonly pieces: readonly Piece[];
@@ -138,17 +93,23 @@ export function gather(drafts: readonly Draft[]): {
   const groups = new Map<string, Draft[]>();
   for (const d of drafts) groups.set(key(d.part), [...(groups.get(key(d.part)) ?? []), d]);
   const all = [...groups.values()];
-  const named = (group: Draft[]): Part => {
+  const named = (group: Draft[], number: number): Part => {
     const { part, lettering } = group[0]!;
     const same = all.filter(g => g[0]!.part.id === part.id);
     const letter = same.length > 1 ? letters(same.indexOf(group)) : '';
     const id = letter ? `${part.id}-${letter}` : part.id;
     const name = letter ? `${part.name} ${letter.toUpperCase()}` : part.name;
-    const label = lettering && fittedLabel(part, lettering, id);
-    const features = label ? [...part.features, label] : part.features;
-    return { ...part, id, name, quantity: group.length, region: sharedRegion(group), features };
+    const found = lettered(part, lettering, id, `${number}`);
+    return {
+      ...part,
+      id,
+      name: found && found.text !== id ? `${name}, marked ${found.text}` : name,
+      quantity: group.length,
+      region: sharedRegion(group),
+      features: found ? [...part.features, found] : part.features,
+    };
   };
-  const parts = all.map(named);
+  const parts = all.map((group, i) => named(group, i + 1));
   const pieces = all.flatMap((g, i) => g.map((d): Piece => placed(parts[i]!.id, d)));
   return { parts, pieces };
 }

@@ -48,6 +48,8 @@ export interface Model {
   readonly settings: readonly Setting[];
   readonly figures: readonly Figure[];
   readonly steps: readonly string[];
+  /** stands by itself: pictures show it on its feet where they would lay it on its back */
+  readonly upright?: true;
   /** clearance across a joint, half of it on each side, by the name its edges bear (Vertex.mate); negative presses; 0 where it is not named */
   readonly fits?: Readonly<Record<string, Mm>>;
   /** between what turns and what stands still: kept by a washer, no gap by mistake */

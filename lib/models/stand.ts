@@ -62,6 +62,7 @@ export function stand(options: StandOptions, stock: readonly Stock[], title = 'S
     figures: tippingFigures(stood),
     steps: standSteps(sizes, stood.ballast),
     fits: { slot: sizes.fit.slot },
+    upright: true,
   };
   const tips = sizes.anchored ? [] : tippingFindings(stood, needed, sizes.ballast !== undefined);
   return { value: model, findings: [...found, ...tips] };

@@ -15,6 +15,8 @@ export interface Together {
   readonly model: Model;
   /** how many of the model are made: 1 where it holds several props already */
   readonly copies: number;
+  /** each prop by itself, as pictures show it: told how many there are of it */
+  readonly props: readonly [Model, ...Model[]];
   /** the copy each physical piece of a part belongs to, by the part's id: A, B ...; empty where there is only one prop */
   readonly letters: ReadonlyMap<string, readonly string[]>;
 }
@@ -83,11 +85,15 @@ function lettered(props: readonly Wanted[], named: (i: number, id: string) => st
   return new Map(next > 1 ? rows : []);
 }
 
+/** A prop as pictures of several show it. */
+const counted = ({ model, copies }: Wanted): Model =>
+  copies === 1 ? model : { ...model, title: `${copies} x ${model.title}` };
+
 /** Props to be cut from the same stock. One is left as it is, whatever its copies; several become one model, in which each part bears its
  * prop's name and counts the pieces of all copies, and the props stand side by side. */
-export function together(props: readonly Wanted[]): Together {
-  const [only, ...more] = props;
-  if (only && more.length === 0) return { ...only, letters: lettered(props, (_, id) => id) };
+export function together(props: readonly [Wanted, ...Wanted[]]): Together {
+  const [first, ...more] = props;
+  if (more.length === 0) return { ...first, props: [first.model], letters: lettered(props, (_, id) => id) };
   const models = props.map(p => p.model);
   const named = prefixes(models);
   const said = (i: number, text: string): string => `${models[i]!.title}: ${text}`;
@@ -103,5 +109,10 @@ export function together(props: readonly Wanted[]): Together {
     figures: models.flatMap((m, i) => m.figures.map(f => ({ ...f, name: said(i, f.name) }))),
     steps: models.flatMap((m, i) => m.steps.map(s => said(i, s))),
   };
-  return { model, copies: 1, letters: lettered(props, (i, id) => `${named[i]}-${id}`) };
+  return {
+    model,
+    copies: 1,
+    props: [counted(first), ...more.map(counted)],
+    letters: lettered(props, (i, id) => `${named[i]}-${id}`),
+  };
 }

@@ -4,7 +4,8 @@ import { hubDisc } from '../../parts/hub-disc.js';
 import type { Drill, Label, Part } from '../../parts/part.js';
 import { sectorMarked } from '../../parts/sector-marks.js';
 import type { Mm, Radians } from '../../units/length.js';
-import { type Draft, fittedLabel, type Lettering } from '../drafts.js';
+import type { Draft } from '../drafts.js';
+import { fittedLabel, type Lettering } from '../lettering.js';
 import { type Arc, holds, middleOf } from '../registration.js';
 import { type Ring, ring } from '../ring.js';
 import { relative, ringOfSeams } from '../seams.js';
@@ -41,6 +42,7 @@ function drilled(s: PrizeSizes, part: Part, { arc, turn }: Place): Part {
         diameter: s.pegs.diameter + s.fit.peg,
         from: 'through',
         depth: part.thickness,
+        filled: 'peg',
       }),
     );
   return { ...part, features: [...part.features, ...holes] };

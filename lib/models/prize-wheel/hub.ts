@@ -2,8 +2,9 @@ import { type Bore, hubDisc } from '../../parts/hub-disc.js';
 import { shoulderHole } from '../../stock/bearings.js';
 import { type Screw, screwLength, screws } from '../../stock/screws.js';
 import type { Mm, Radians } from '../../units/length.js';
-import type { Draft, Lettering } from '../drafts.js';
+import type { Draft } from '../drafts.js';
 import { takesScrews } from '../glues.js';
+import type { Lettering } from '../lettering.js';
 import { type PrizeSizes, RUNNING, seatRadius, shaftOf } from './sizes.js';
 
 /** The hole in a hub disc: the bearing's seat from its outer face where the wheel turns on it, else a hole for what runs through it. */

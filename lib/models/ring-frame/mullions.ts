@@ -4,7 +4,8 @@ import { type CrossLap, halfLapped, lapPieces } from '../../joints/cross-lap.js'
 import { mullion } from '../../parts/mullion.js';
 import type { Part } from '../../parts/part.js';
 import type { Mm } from '../../units/length.js';
-import type { Draft, Lettering } from '../drafts.js';
+import type { Draft } from '../drafts.js';
+import type { Lettering } from '../lettering.js';
 import { type Bar, bars, crossedAt } from './bars.js';
 import { type FrameSizes, type Mullions, mullionReach } from './sizes.js';
 

@@ -1,6 +1,6 @@
 import { polar } from '../../geometry/point.js';
 import type { Mm, Radians } from '../../units/length.js';
-import type { Lettering } from '../drafts.js';
+import type { Lettering } from '../lettering.js';
 import type { Arc } from '../registration.js';
 import type { RingOptions } from '../ring-options.js';
 

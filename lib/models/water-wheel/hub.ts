@@ -3,8 +3,9 @@ import { type Bore, hubDisc } from '../../parts/hub-disc.js';
 import type { Part } from '../../parts/part.js';
 import { type Screw, screwLength, screws } from '../../stock/screws.js';
 import type { Mm } from '../../units/length.js';
-import type { Draft, Lettering } from '../drafts.js';
+import type { Draft } from '../drafts.js';
 import { takesScrews } from '../glues.js';
+import type { Lettering } from '../lettering.js';
 import { spokeWedge, type WaterSizes, wheelHeight } from './sizes.js';
 
 /** A screw of a length, mm. */

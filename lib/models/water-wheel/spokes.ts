@@ -3,8 +3,9 @@ import { laidScrews, SCREW_EDGE } from '../../joints/laid-screws.js';
 import { type Stretch, slotsAt } from '../../joints/raked-slot.js';
 import { laidSpoke } from '../../parts/laid-spoke.js';
 import type { Mm, Radians } from '../../units/length.js';
-import type { Draft, Lettering } from '../drafts.js';
+import type { Draft } from '../drafts.js';
 import { takesScrews } from '../glues.js';
+import type { Lettering } from '../lettering.js';
 import { pinned } from '../registration.js';
 import { relative } from '../seams.js';
 import { type Driven, drivenScrew, hubCircle } from './hub.js';
@@ -68,10 +69,10 @@ export function spokeDrafts(s: WaterSizes, tabs: readonly Stretch[], seams: RimS
     grained: spokes.stock.kind === 'board',
   });
   const circle = hubCircle(s);
-  const held = circle ? pinned(plain, [{ x: circle.radius, y: 0 }], circle.screw.shank) : plain;
+  const held = circle ? pinned(plain, [{ x: circle.radius, y: 0 }], circle.screw.shank, 'screw') : plain;
   const shank = rimScrew(s)?.screw.shank ?? 0;
   const drawn = spokeAngles(s).map((angle): Draft => {
-    const part = pinned(held, screwsOn(s, tabs, seams, places, angle), shank);
+    const part = pinned(held, screwsOn(s, tabs, seams, places, angle), shank, 'screw');
     return { part, turn: Math.PI / 2 + angle, z: -spokes.thickness, lettering: lettering(s) };
   });
   const raise: Mm = wheelHeight(s) + spokes.thickness;
