@@ -146,3 +146,27 @@ test('a short make has no such ear: Ctrl-C ends it as any program, and leaves no
   if (code === 0) expect(existsSync(join(out, 'report.json'))).toBe(true);
   else expect([signal, existsSync(out)]).toEqual(['SIGINT', false]);
 }, 60_000);
+
+test('steps in threads: the same files with one thread or two, in a pipe without a bar', async () => {
+  const made = async (threads: string): Promise<string> => {
+    const end = await ended(
+      start('make', at('../../samples/pier-helm-hand.yaml'), '--effort', '120', '--threads', threads),
+    );
+    expect(end.code).toBe(0);
+    expect(end.said).not.toContain('nesting');
+    const report = readFileSync(join(out, 'report.json'), 'utf8');
+    return report + (JSON.parse(report) as Report).sheets.map(s => readFileSync(join(out, s.file), 'utf8')).join('');
+  };
+  expect(await made('2')).toBe(await made('1'));
+}, 120_000);
+
+test.each([
+  [['--seconds', '0'], /--seconds is 0; allowed: a number, 1 to 86400/],
+  [['--seconds', 'long'], /--seconds is long/],
+  [['--effort', '0'], /--effort is 0; allowed: a whole number, 1 to/],
+  [['--threads', '1.5'], /--threads is 1\.5; allowed: a whole number, 1 to 64/],
+  [['--seconds', '5', '--seconds', '6'], /--seconds is given 2 times/],
+])('make %j is refused with exit code 2, and nothing is written', async (words, message) => {
+  const { code, said } = await ended(start('make', at('../../samples/ferry-helm.yaml'), ...words));
+  expect([code, said, existsSync(out)]).toEqual([2, expect.stringMatching(message), false]);
+});
