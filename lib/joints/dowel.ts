@@ -144,8 +144,9 @@ export function dowelSeam(
   const tried = dowelsToTry(site, options.diameter).flatMap(dowel =>
     countsToTry(site, dowel.diameter, options.count).map(count => sized(site, dowel, count, options.depth)),
   );
-  const fit = tried.filter(seam => limits(site, options, seam).length === 0);
-  const seam = fit.find(f => f.depth <= (site.room ?? Infinity)) ?? fit[0] ?? tried[0];
+  const fits = (seam: DowelSeam): boolean => limits(site, options, seam).length === 0;
+  const near = tried.find(seam => seam.depth <= (site.room ?? Infinity) && fits(seam));
+  const seam = near ?? tried.find(fits) ?? tried[0];
   return seam ? { seam, findings: limits(site, options, seam) } : { findings: [unsuited(site, options)] };
 }
 

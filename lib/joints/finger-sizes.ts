@@ -77,8 +77,9 @@ function counts({ inner, outer, thickness }: SeamSite): number[] {
 export function fingerSeam(site: SeamSite, options: SeamOptions): FingerSeam {
   if (options.count !== undefined) return sized(site, options, options.count);
   const tried = counts(site).map(count => sized(site, options, count));
-  const fit = tried.filter(f => limits(site, options, f).length === 0);
-  return fit.find(f => f.length / 2 <= (site.room ?? Infinity)) ?? fit[0] ?? tried[0]!;
+  const fits = (f: FingerSeam): boolean => limits(site, options, f).length === 0;
+  const near = tried.find(f => f.length / 2 <= (site.room ?? Infinity) && fits(f));
+  return near ?? tried.find(fits) ?? tried[0]!;
 }
 
 /** What keeps fingers from being cut. */

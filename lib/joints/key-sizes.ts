@@ -76,8 +76,9 @@ function widthsToTry(site: SeamSite): Mm[] {
 export function keySeam(site: SeamSite, options: SeamOptions): KeySeam {
   if (options.width !== undefined) return sized(site, options, options.width);
   const tried = widthsToTry(site).map(width => sized(site, options, width));
-  const fit = tried.filter(key => lengthRange(site, options, key).length === 0);
-  return fit.find(key => key.length / 2 <= (site.room ?? Infinity)) ?? fit[0] ?? tried[0]!;
+  const fits = (key: KeySeam): boolean => lengthRange(site, options, key).length === 0;
+  const near = tried.find(key => key.length / 2 <= (site.room ?? Infinity) && fits(key));
+  return near ?? tried.find(fits) ?? tried[0]!;
 }
 
 export const isThrough = (site: SeamSite, key: KeySeam): boolean => key.depth > site.thickness - ROUNDING;
