@@ -1,9 +1,9 @@
-import { GeometryFailure } from '../geometry/failure.js';
 import type { Mm } from '../units/length.js';
 import type { Model } from './model.js';
 import { apart, overlapOf, type Placing } from './overlap.js';
 import { placingFrom, placingKey } from './placing.js';
 import { type Solid, solids } from './solids.js';
+import { unlessFailed } from './unless-failed.js';
 
 /** Pieces are pressed into each other by this much to see how much of their faces touch. */
 const PRESS: Mm = 0.05;
@@ -19,12 +19,7 @@ function covered(a: Solid, b: Solid, at: Placing): number {
   const pressed = [PRESS, -PRESS].map(by => ({ ...at, rise: at.rise + by }));
   return pressed.reduce((sum, placing) => {
     if (apart(a.form, b.form, placing)) return sum;
-    try {
-      return sum + (overlapOf(a.form, b.form, placing, 0)?.volume ?? 0) / PRESS;
-    } catch (error) {
-      if (error instanceof GeometryFailure) return sum;
-      throw error;
-    }
+    return sum + (unlessFailed(() => overlapOf(a.form, b.form, placing, 0))?.volume ?? 0) / PRESS;
   }, 0);
 }
 

@@ -1,6 +1,7 @@
-import { movePoint } from '../geometry/motion.js';
+import { movePoint, mover } from '../geometry/motion.js';
 import { distance, type Point } from '../geometry/point.js';
 import { type Form, formOf } from '../parts/form.js';
+import { isInside, type SpacePoint } from '../parts/inside.js';
 import type { Mm } from '../units/length.js';
 import type { Model, Piece } from './model.js';
 
@@ -15,6 +16,14 @@ export interface Solid {
   /** a circle round its plan */
   readonly middle: Point;
   readonly radius: Mm;
+  /** a point of the prop as the piece's form has it, seen from the front */
+  readonly inward: (p: Point) => Point;
+}
+
+/** The way back from where a piece lies. */
+function inwardOf({ x, y, turn }: Piece): Solid['inward'] {
+  const back = mover({ x: 0, y: 0, turn: -turn });
+  return p => back({ x: p.x - x, y: p.y - y });
 }
 
 function solid(piece: Piece, form: Form, index: number): Solid {
@@ -27,6 +36,7 @@ function solid(piece: Piece, form: Form, index: number): Solid {
     high: piece.z + breaks.at(-1)!,
     middle: movePoint({ x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 }, piece),
     radius: Math.hypot(box.maxX - box.minX, box.maxY - box.minY) / 2,
+    inward: inwardOf(piece),
   };
 }
 
@@ -49,10 +59,17 @@ export function solids(model: Model): Solid[] {
   });
 }
 
+/** Whether two solids may come within a distance of each other as seen from the front: the circles they lie in do. */
+export const beside = (a: Solid, b: Solid, within: Mm): boolean =>
+  distance(a.middle, b.middle) <= a.radius + b.radius + within;
+
 /** Whether two solids may come within a distance of each other: the heights and circles they lie in do. */
 export const near = (a: Solid, b: Solid, within: Mm): boolean =>
-  Math.max(a.low, b.low) - Math.min(a.high, b.high) <= within &&
-  distance(a.middle, b.middle) <= a.radius + b.radius + within;
+  Math.max(a.low, b.low) - Math.min(a.high, b.high) <= within && beside(a, b, within);
+
+/** Whether a point of the prop lies in a solid's wood (see isInside). */
+export const holds = ({ form, piece, low, high, inward }: Solid, p: SpacePoint): boolean =>
+  p.z > low && p.z < high && isInside(form, { ...inward(p), z: p.z - piece.z });
 
 /** A piece as a finding names it. */
 export const named = ({ form: { part }, index }: Solid): string =>
