@@ -60,10 +60,14 @@ const pieces = ({ kind, parts }: Job): string => {
 
 const coats = ({ coats = 1 }: Finish): string => (coats === 1 ? 'one coat' : `${coats} coats`);
 
-function early(job: Job): string {
+/** Whether a step takes wood off faces or edges that are already together. */
+const trims = (step: string): boolean => /\b(flush once|rout|round the)\b/i.test(step);
+
+/** @param trimmed whether a later step takes wood off again */
+function early(job: Job, trimmed: boolean): string {
   const joints = [...new Set(job.parts.flatMap(p => matingEdges(p).map(e => e.mate)))];
   const named = joints.length > 0 ? `, the edges of every ${joints.join(', every ')} among them` : '';
-  return `Before any glue, finish ${pieces(job)} with ${job.finish.name}, ${coats(job.finish)}, ${squareMetres(job.open)}, since something of another finish lies against it. Mask first what glue must take, ${squareMetres(job.glued)}${named}: glue does not hold on a finish.`;
+  return `Before any glue, finish ${pieces(job)} with ${job.finish.name}, ${coats(job.finish)}, ${squareMetres(job.open)}, since something of another finish lies against it. Mask first what glue must take, ${squareMetres(job.glued)}${named}: glue does not hold on a finish.${trimmed ? ' Leave bare what is planed flush, routed or rounded later on, and finish that once it is done.' : ''}`;
 }
 
 const late = (job: Job): string =>
@@ -77,7 +81,7 @@ function orderedSteps(steps: readonly string[], jobs: readonly Job[]): string[] 
   const before = first < 0 ? steps.length : first;
   return [
     ...steps.slice(0, before),
-    ...jobs.filter(j => j.meetsOther).map(early),
+    ...jobs.filter(j => j.meetsOther).map(job => early(job, steps.some(trims))),
     ...steps.slice(before),
     ...jobs.filter(j => !j.meetsOther).map(late),
   ];

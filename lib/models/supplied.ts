@@ -3,6 +3,8 @@ import { matingEdges } from '../parts/mates.js';
 import type { Part } from '../parts/part.js';
 import type { Stock } from '../stock/stock.js';
 import { traitsOf } from '../stock/traits.js';
+import type { Unit } from '../units/length.js';
+import { withInches } from '../units/print-length.js';
 import { contacts } from './contact.js';
 import { stocksOf } from './glues.js';
 import type { Hardware, Model } from './model.js';
@@ -53,13 +55,15 @@ function care(stocks: readonly Stock[]): string[] {
   });
 }
 
-/** A prop with how much of each glue it takes, and with what its materials ask for before anything is cut. How much glue is spread:
+/** A prop with how much of each glue it takes, and with what its materials ask for before anything is cut; lengths in words are told in
+ * inches too where the plan is in inches. How much glue is spread:
  * common practice, no source. */
-export function supplied(model: Model, stock: readonly Stock[]): Model {
+export function supplied(model: Model, stock: readonly Stock[], units: Unit = 'mm'): Model {
   const weights = glueWeights(model, stock);
+  const said = units === 'in' ? withInches : (text: string): string => text;
   return {
     ...model,
-    hardware: model.hardware.map(h => weighed(h, weights)),
-    steps: [...care(stocksOf(model.parts, stock)), ...model.steps],
+    hardware: model.hardware.map(h => weighed({ ...h, name: said(h.name), use: said(h.use) }, weights)),
+    steps: [...care(stocksOf(model.parts, stock)), ...model.steps].map(said),
   };
 }

@@ -40,5 +40,12 @@ export function printInches(length: Mm): string {
 /** A length in a plan's unit. */
 export const printLength = (length: Mm, unit: Unit): string => (unit === 'in' ? printInches(length) : printMm(length));
 
+/** A text with every length in millimetres followed by inches, to the nearest 64th: `18 mm` becomes `18 mm (45/64 in)`. */
+export const withInches = (text: string): string =>
+  text.replace(/(?<![\w.-])(\d+(?:\.\d+)?) mm\b(?!²| \()/g, (found, size: string) => {
+    const marks = Math.round(toInches(Number(size)) * SIXTY_FOURTHS);
+    return `${found} (${printFraction(marks)} in)`;
+  });
+
 /** An angle as degrees: `22.5 deg`. @param decimals at most; trailing zeros are left off. */
 export const printAngle = (angle: Radians, decimals = 3): string => `${plain(toDegrees(angle), decimals)} deg`;

@@ -63,6 +63,15 @@ describe('finish', () => {
     expect(value.steps.slice(2)).toEqual(model.steps.slice(1));
   });
 
+  test('what is planed flush or routed later on is left bare until then', () => {
+    const second = (step: string) =>
+      finished({ ...model, steps: [...model.steps, step] }, { felloe: stain }).value.steps[1];
+    expect(second('Rout the edges of the rim.')).toContain(
+      'Leave bare what is planed flush, routed or rounded later on',
+    );
+    expect(second('Hang it up.')).not.toContain('Leave bare');
+  });
+
   test('one finish all over is put on at the end', () => {
     const { value } = finished(model, { felloe: stain, 'hub-disc': stain });
     expect(value.steps.slice(0, 3)).toEqual(model.steps);

@@ -3,7 +3,15 @@ import { describe, expect, test } from 'vitest';
 import { degrees, fromUnit, inches, toDegrees, toInches } from '../../lib/units/length.js';
 import { parseAngle } from '../../lib/units/parse-angle.js';
 import { parseLength } from '../../lib/units/parse-length.js';
-import { printAngle, printInches, printLength, printMm } from '../../lib/units/print-length.js';
+import { printAngle, printInches, printLength, printMm, withInches } from '../../lib/units/print-length.js';
+
+test('lengths in words are told in inches too, once', () => {
+  expect(withInches('wood screw, #8, 50.8 mm long')).toBe('wood screw, #8, 50.8 mm (2 in) long');
+  expect(withInches('Leave 107.95 mm, then 6 mm.')).toBe('Leave 107.95 mm (4-1/4 in), then 6 mm (15/64 in).');
+  const told = withInches('12 mm deep');
+  expect(withInches(told)).toBe(told);
+  expect(withInches('300 mm² of glue, 3 kg, #10-32')).toBe('300 mm² of glue, 3 kg, #10-32');
+});
 
 describe('inches, to the nearest 1/64', () => {
   test.each([

@@ -7,6 +7,7 @@ import type { Ring } from '../ring.js';
 import { coreSizes, screwCircle } from './core.js';
 import { shapedTwice } from './handle.js';
 import { lockOf } from './hardware.js';
+import { seatsBearing } from './hub.js';
 import { cutThrough, type Slab, spokeSlabs } from './layers.js';
 import { largestBit } from './layout.js';
 import type { HelmSizes } from './sizes.js';
@@ -87,6 +88,15 @@ const collar = (s: HelmSizes): string[] =>
     ? ["Glue the shaft collar's flange to the back hub disc, centred on the bore, and lock the collar to the shaft."]
     : [];
 
+/** Bearings go in once the hub is together. */
+function pressed(s: HelmSizes): string[] {
+  const discs = s.discs.filter(d => seatsBearing(s, d)).map(d => d.face);
+  if (discs.length === 0) return [];
+  return [
+    `Press ${discs.length > 1 ? 'a bearing into its seat in each hub disc' : `the bearing into its seat in the ${discs[0]} hub disc`}, square, by its outer ring.`,
+  ];
+}
+
 /** What can hurt, and who has the last word. */
 export function helmSafety({ turns }: HelmSizes): string {
   const kept =
@@ -108,6 +118,7 @@ export function helmSteps(s: HelmSizes, rim: Ring): string[] {
     'Lay the spokes into the rim with their wedges together in the middle; glue them in.',
     ...core(s),
     `Then ${screwed} the hub ${s.discs.length > 1 ? 'discs' : 'disc'} over the wedges${screwCircle(s) ? ', from behind so that nothing shows' : ''}.`,
+    ...pressed(s),
     ...collar(s),
     ...(s.edges.rim
       ? ['Rout the rim edges between the stop marks, never past them, so that no rounded edge runs under a lap.']

@@ -29,7 +29,7 @@ export interface Balance {
 /** Nearer to the axle than this the centre of mass is on it: rounding. */
 const CENTRED: Mm = 1e-6;
 /** Worth curing from here, kg: about a washer; common practice, no source. */
-const WORTH = 0.001;
+export const WORTH = 0.001;
 
 /** A peg on every line. */
 function pegMasses(s: PrizeSizes): Mass[] {

@@ -6,7 +6,7 @@ import type { AccentOptions } from '../accents-options.js';
 import { isFlanged, shaftLock } from '../glues.js';
 import type { Setting } from '../model.js';
 import { planingSteps } from '../named-stock.js';
-import { type Balance, cure } from './balance.js';
+import { type Balance, cure, WORTH } from './balance.js';
 import type { HubScrews } from './hub.js';
 import { oneThick } from './limits.js';
 import { sectorLines } from './sectors.js';
@@ -75,7 +75,7 @@ export function prizeSteps(
     ...hub(s, screws),
     `Glue the ${lines} pegs in flush with the back; they stand ${printMm(round(s.pegs.length - s.face.thickness))} out in front.`,
     ...accentSteps(accents),
-    b.counterweight > 0.0005
+    b.counterweight >= WORTH
       ? `Balance it: hang the wheel free without the flapper and let it settle; by these figures ${cure(b, s)} holds it in any place. Spin it twenty times before the fair.`
       : 'Balance it: hang the wheel free without the flapper; it should stay wherever it is put. Sand or weight the side that sinks.',
     `${traitsOf(s.plate.stock).family === 'foam' ? 'Glue the plate to a board all over, and screw that board to its stand or wall' : 'Screw the plate to its stand or wall, at every corner'}; hang the flapper on its bolt, ${printMm(round(s.flapper.pivot))} over the axle, so that it swings by its own weight.`,

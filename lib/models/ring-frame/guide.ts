@@ -138,8 +138,9 @@ function rebateStep(s: FrameSizes): string[] {
     return [
       `The back layers are ${printMm(width)} narrower inside: they leave the rebate, ${printMm(depth)} deep. Lay them on the others by their outer edges and pins.`,
     ];
-  const hand = s.method === 'hand' ? ' with a rebate cutter once the ring is glued, or plane and chisel before' : '';
-  return [`Cut the rebate from the back${hand}: ${printMm(width)} wide, ${printMm(depth)} deep.`];
+  const size = `${printMm(width)} wide, ${printMm(depth)} deep from the back`;
+  if (s.method === 'router') return [`Level the rebate, ${size}, where the felloes meet.`];
+  return [`Cut the rebate with a rebate cutter once the ring is glued, or with plane and chisel before: ${size}.`];
 }
 
 function mullionSteps(s: FrameSizes): string[] {

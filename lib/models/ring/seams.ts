@@ -81,8 +81,14 @@ export function ringFigures(o: RingOptions, layers: readonly LayerSeams[]): Figu
 const together = (o: RingOptions, ring: string): string =>
   o.arc ? 'end to end into an arc, flat on a board, wedged from both ends' : `into ${ring} under a band clamp`;
 
+/** Steps speak of a ring's pieces by their own name: felloes, face segments. */
+const named = (o: RingOptions, step: string): string => step.replaceAll('felloe', (o.name ?? 'felloe').toLowerCase());
+
 /** How the ring goes together. */
-export function ringSteps(o: RingOptions, layout: RingLayout, layers: readonly LayerSeams[]): string[] {
+export const ringSteps = (o: RingOptions, layout: RingLayout, layers: readonly LayerSeams[]): string[] =>
+  felloeSteps(o, layout, layers).map(step => named(o, step));
+
+function felloeSteps(o: RingOptions, layout: RingLayout, layers: readonly LayerSeams[]): string[] {
   const own = [...new Set(layers.flatMap(l => l.joined.steps))];
   const after = [...new Set(layers.flatMap(l => l.joined.after ?? []))];
   if (layout.layers.length === 1)

@@ -49,6 +49,11 @@ export function standSteps(s: StandSizes, ballast: number): string[] {
     ...planingSteps(boards(s)),
     'Cut every piece, letter it, and put the stand together dry.',
     'Round every edge that a hand can reach.',
+    ...(s.axis.kind === 'bearing'
+      ? [
+          `Press a bearing into its seat in ${s.kind === 'cheeks' ? 'each cheek' : 'the post and in its axle block'}, square, by its outer ring.`,
+        ]
+      : []),
     ...together(s),
     ...fixture(s),
     ...(s.base
