@@ -10,7 +10,7 @@ export type { ClearingOptions, Pass } from './cutting/pass.js';
 export { clearingPasses } from './cutting/passes.js';
 export type { Relief } from './cutting/relief.js';
 export { assembledPicture } from './drawings/assembled.js';
-export type { Drawing, Layer } from './drawings/drawing.js';
+export type { Drawing, LabelStyle, Layer, TextLine } from './drawings/drawing.js';
 export { explodedPicture } from './drawings/exploded.js';
 export { nestedPicture, sheetPicture } from './drawings/nested-picture.js';
 export { endDrawing, partDrawing, sideDrawing } from './drawings/part-drawing.js';
@@ -75,5 +75,6 @@ export {
 } from './readers/index.js';
 export * from './stock/index.js';
 export * from './units/index.js';
-export { writeDxf } from './writers/dxf.js';
-export { writeSvg } from './writers/svg.js';
+export type { FileOptions } from './writers/cut-files.js';
+export { type DxfVersion, type DxfWriteOptions, writeDxf } from './writers/dxf.js';
+export { type SvgWriteOptions, writeSvg } from './writers/svg.js';

@@ -4,15 +4,10 @@ import { cut } from './cutting/cut.js';
 import type { CutPart } from './cutting/cut-part.js';
 import { assembledPicture } from './drawings/assembled.js';
 import { beside } from './drawings/beside.js';
-import type { Drawing } from './drawings/drawing.js';
 import { explodedPicture } from './drawings/exploded.js';
-import { sheetPicture } from './drawings/nested-picture.js';
-import { endDrawing, partDrawing, sideDrawing } from './drawings/part-drawing.js';
 import type { Picture } from './drawings/picture.js';
-import { sheetDrawing } from './drawings/sheet-drawing.js';
 import { modelSlabs } from './drawings/slabs.js';
 import { type Finding, type Outcome, stops } from './findings/finding.js';
-import { refuse } from './findings/unusable.js';
 import { finished } from './models/finish.js';
 import { buildProp } from './models/index.js';
 import type { Model } from './models/model.js';
@@ -23,16 +18,13 @@ import { type Nested, nestCuts, type Wanted } from './nesting/nest-cuts.js';
 import { type LongSearch, nestCutsLong } from './nesting/nest-cuts-long.js';
 import type { Sheet } from './nesting/sheet.js';
 import { type Report, report } from './papers/report.js';
-import { layoutFile, sheetFile } from './papers/sheet-file.js';
-import { partFaces } from './parts/faces.js';
 import type { Part } from './parts/part.js';
 import type { Plan, Shop } from './plan/plan.js';
 import { sharedShop } from './plan/shared-shop.js';
 import { type FinishedSheet, finishSheet } from './sheets/finish-sheet.js';
-import { writeDxf } from './writers/dxf.js';
+import { type FileOptions, partFiles, sheetFiles } from './writers/cut-files.js';
 import { writeJson } from './writers/json.js';
 import { writePicture } from './writers/picture.js';
-import { writeSvg } from './writers/svg.js';
 
 /** What a machine adds that is not pure: a PNG of a picture, a long search for fewer boards and sheets, in threads and by the clock. */
 export interface Host {
@@ -41,8 +33,8 @@ export interface Host {
   readonly search?: LongSearch;
 }
 
-/** How findings are taken. */
-export interface MakeOptions {
+/** How findings are taken, what is written and how: `labels` before what the shop says. */
+export interface MakeOptions extends FileOptions {
   /** write the files even where a finding says stop, as far as there are parts to write */
   readonly anyway?: boolean;
   /** `cut`: no more than a shop needs to cut: the report, the assembled picture, parts and sheets. Everything unless given */
@@ -98,7 +90,9 @@ function finishSheets(sheets: readonly Sheet[], shop: Shop): Outcome<readonly Fi
 
 /** models -> checks -> cut parts. */
 function prepare(built: readonly Built[], shop: Shop): Outcome<Prepared | undefined> {
-  const wanted = built.flatMap(({ value, copies }) => (value ? [{ model: supplied(value, shop.stock), copies }] : []));
+  const wanted = built.flatMap(({ value, copies }) =>
+    value ? [{ model: supplied(value, shop.stock, shop.units), copies }] : [],
+  );
   const made = built.flatMap(b => b.findings);
   const [first, ...more] = wanted;
   if (!first || wanted.length < built.length) return { value: undefined, findings: made };
@@ -160,34 +154,6 @@ export type Plans = Plan | readonly [Plan, ...Plan[]];
 
 const listed = (plans: Plans): readonly [Plan, ...Plan[]] => ('title' in plans ? [plans] : plans);
 
-const FILE_NAME = /^[A-Za-z0-9]+(-[A-Za-z0-9]+)*$/;
-
-/** A drawing as the two cut files of the output contract. */
-const cutFiles = (path: string, drawing: Drawing): [string, string][] => [
-  [`${path}.dxf`, writeDxf(drawing)],
-  [`${path}.svg`, writeSvg(drawing)],
-];
-
-function partFiles(part: Part): [string, string][] {
-  if (!FILE_NAME.test(part.id)) refuse('part id', part.id, 'letters, digits and hyphens: it becomes a file name');
-  const { first, second } = partFaces(part);
-  return [
-    ...cutFiles(`parts/${part.id}`, partDrawing(part, first)),
-    ...(second ? cutFiles(`parts/${part.id}-back`, partDrawing(part, second)) : []),
-    ...(part.side ? cutFiles(`parts/${part.id}-side`, sideDrawing(part)) : []),
-    ...(part.end ? cutFiles(`parts/${part.id}-end`, endDrawing(part)) : []),
-  ];
-}
-
-function sheetFiles(finished: FinishedSheet, index: number, findings: readonly Finding[]): [string, string][] {
-  const path = sheetFile(finished.sheet, index);
-  return [
-    ...cutFiles(path, sheetDrawing(finished, 'first')),
-    ...(finished.second ? cutFiles(`${path}-back`, sheetDrawing(finished, 'second')) : []),
-    [layoutFile(finished.sheet, index), writePicture(sheetPicture(finished.sheet, findings))],
-  ];
-}
-
 const PICTURES = [
   ['assembled', assembledPicture],
   ['exploded', explodedPicture],
@@ -200,7 +166,7 @@ function pictured({ model, props }: Worked): (picture: (typeof PICTURES)[number]
     beside(model.title, [picture(first!.prop, first!.slabs), ...more.map(({ prop, slabs }) => picture(prop, slabs))]);
 }
 
-async function write(worked: Worked, host: Host, only: MakeOptions['only']): Promise<Files> {
+async function write(worked: Worked, host: Host, { only, ...how }: MakeOptions): Promise<Files> {
   const { model, sheets, report } = worked;
   // the host may draw one while the other and the rest are written
   const drawing = pictured(worked);
@@ -211,8 +177,8 @@ async function write(worked: Worked, host: Host, only: MakeOptions['only']): Pro
   const texts: [string, string][] = [
     ['report.json', writeJson(report)],
     ...pictures.map(({ name, svg }): [string, string] => [`${name}.svg`, svg]),
-    ...model.parts.flatMap(partFiles),
-    ...sheets.flatMap((sheet, i) => sheetFiles(sheet, i, report.findings)),
+    ...model.parts.flatMap(part => partFiles(part, how)),
+    ...sheets.flatMap((sheet, i) => sheetFiles(sheet, i, report.findings, how)),
   ];
   const files = new Map<string, string | Uint8Array>(texts);
   for (const { name, drawn } of pictures) if (drawn) files.set(`${name}.png`, await drawn);
@@ -222,7 +188,7 @@ async function write(worked: Worked, host: Host, only: MakeOptions['only']): Pro
 async function finish(worked: Outcome<Worked | undefined>, host: Host, options: MakeOptions): Promise<Made> {
   const { value, findings } = worked;
   if (!value) return { files: new Map(), findings };
-  const files = stops(findings) && !options.anyway ? new Map() : await write(value, host, options.only);
+  const files = stops(findings) && !options.anyway ? new Map() : await write(value, host, options);
   return { files, findings, report: value.report };
 }
 
@@ -237,7 +203,7 @@ export function check(plans: Plans): Outcome<Report | undefined> {
 async function makeAll(built: readonly Built[], shop: Shop, host: Host, options: MakeOptions): Promise<Made> {
   const { search } = host;
   const worked = search ? await workLong(built, shop, search) : work(built, shop, options.steps);
-  return finish(worked, host, options);
+  return finish(worked, host, { ...(shop.labels && { labels: shop.labels }), ...options });
 }
 
 /** A built prop made into files, for scripts that change parts between building and cutting.

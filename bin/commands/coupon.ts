@@ -1,5 +1,6 @@
 import { refuse } from '../../lib/findings/unusable.js';
 import { type Asked, type Command, options } from '../command.js';
+import { fileOptionsBesideUnits } from '../file-options.js';
 
 /** Options that only mean something where a coupon is read, or where it is cut. */
 const READING = ['gap', 'slot', 'bore', 'lap', 'wedge', 'seam', 'into', 'stock'];
@@ -33,6 +34,7 @@ export const coupon: Command = {
     bearing: options.value('a bearing to try in bores of its own, such as 6202'),
     plug: options.value('diameter of bought plugs or dowels to try in bores of their own'),
     out: options.value('the folder to write: new, empty, or written by an earlier run', { alias: 'o' }),
+    ...fileOptionsBesideUnits,
     hand: options.flag('one lap, one wedge and one seam for hand tools instead'),
     width: options.value('of the strips of --hand (32mm)'),
     spokes: options.value('of the wheel that --hand is for (10)'),

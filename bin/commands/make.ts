@@ -7,6 +7,7 @@ import type { LongSearch } from '../../lib/nesting/nest-cuts-long.js';
 import { requireOwnFolder, saveSet } from '../../lib/node/save.js';
 import { answer } from '../answer.js';
 import { type Asked, type Command, MOST_PLANS, options } from '../command.js';
+import { askedFiles, fileOptions } from '../file-options.js';
 import { sayFindings } from '../findings-text.js';
 import { DONE, type Io, STOPPED } from '../io.js';
 import { askedLength, isLong, type Length } from '../nest/length.js';
@@ -38,6 +39,7 @@ export const make: Command = {
   options: {
     out: options.value('the folder to write: new, empty, or written by an earlier run', { alias: 'o' }),
     only: options.value(`narrow what is made: ${BUILT.join(', ')}; may be given more than once`),
+    ...fileOptions,
     variant: options.variant,
     effort: options.value('steps to search for fewer boards and sheets, the same on every machine (2)'),
     seconds: options.value('search for fewer boards and sheets by the clock instead; Ctrl-C keeps the best so far'),
@@ -51,6 +53,7 @@ export const make: Command = {
     ['$0 make helm.yaml stand.yaml --out out', 'two props cut from the same boards'],
     ['$0 make helm.yaml --variant all --out out', 'the plan and its variants, a folder each'],
     ['$0 make helm.yaml --out out --only cut', 'the cut files and nothing else'],
+    ['$0 make helm.yaml --out out --dxf r12 --units in', 'for a reader that knows neither newer files nor mm'],
     ['$0 make helm.yaml --out out --seconds 60', 'a minute of search for fewer boards and sheets'],
     ['$0 make helm.yaml --out out --anyway', 'write what there is, though something stops it'],
     ['$0 make helm.yaml --out out --json', 'print report.json as well'],
@@ -59,6 +62,7 @@ export const make: Command = {
     operand(asked, 'PLAN', "a plan's file");
     const out = oneValue(asked, 'out', 'a folder');
     const only = askedOnly(asked);
+    const files = askedFiles(asked, 'units');
     const length = askedLength(asked, STEPS);
     // loaded once the command line is known to be sound
     const { askedPlans } = await import('../plans.js');
@@ -68,7 +72,7 @@ export const make: Command = {
     const folders = works.map(({ folder }) => (folder === undefined ? out : join(out, folder)));
     for (const folder of folders) requireOwnFolder(folder, '--out');
     const anyway = asked.flag('anyway');
-    const how = { anyway, ...(asked.texts('effort').length > 0 && { steps: length.steps }), ...only };
+    const how = { anyway, ...(asked.texts('effort').length > 0 && { steps: length.steps }), ...only, ...files };
     const mades = isLong(length)
       ? await searched(works, length, asked.flag('quiet'), (plans, search) => makePlans(plans, { png, search }, how))
       : await Promise.all(works.map(({ plans }) => makePlans(plans, { png }, how)));

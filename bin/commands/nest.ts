@@ -4,6 +4,7 @@ import type { NestLayout, NestPart, NestStock, Turns } from '../../lib/nesting/j
 import { requireOwnFolder, saveSet } from '../../lib/node/save.js';
 import type { Mm, Unit } from '../../lib/units/length.js';
 import { type Asked, type Command, options } from '../command.js';
+import { askedFiles, fileOptionsBesideUnits } from '../file-options.js';
 import { sayFindings } from '../findings-text.js';
 import { DONE, STOPPED } from '../io.js';
 import { askedLength, type Length } from '../nest/length.js';
@@ -58,6 +59,7 @@ interface LaidOut {
 
 async function layOut(asked: Asked): Promise<LaidOut> {
   const { gap, seed, length, ...settings } = settingsOf(asked);
+  const how = askedFiles(asked, 'file-units');
   if (asked.words.length === 0)
     refuse('FILE', 'missing', 'files of parts: .dxf, .svg or .json, with *4 for four of it');
   const { readStockWords } = await import('../nest/stock-words.js');
@@ -70,7 +72,7 @@ async function layOut(asked: Asked): Promise<LaidOut> {
   const layout = asked.flag('straight')
     ? layOutStraight(parts, stock.value, gap)
     : await search(parts, stock.value, gap, seed, length, asked.flag('quiet'));
-  const files = await nestFiles(parts, stock.value, layout, await pngMaker());
+  const files = await nestFiles(parts, stock.value, layout, await pngMaker(), how);
   return { layout, findings: [...stock.findings, ...read.findings, ...layout.findings], files };
 }
 
@@ -117,6 +119,7 @@ export const nest: Command = {
       'straight cuts only, for a table saw: strips ripped along the stock, then crosscut; --gap is the kerf',
     ),
     units: options.value('of bare numbers: mm or in'),
+    ...fileOptionsBesideUnits,
     effort: options.value(`steps to search, the same layout on every machine (${STEPS})`),
     seconds: options.value('search by the clock instead; Ctrl-C keeps the best so far'),
     threads: options.value('how many threads; as many as the machine has'),

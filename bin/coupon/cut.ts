@@ -10,6 +10,7 @@ import type { Shop } from '../../lib/plan/plan.js';
 import { defaultCutters } from '../../lib/stock/cutters.js';
 import { writeJson } from '../../lib/writers/json.js';
 import type { Asked } from '../command.js';
+import { askedFiles } from '../file-options.js';
 import { sayFindings } from '../findings-text.js';
 import { DONE, type Io, STOPPED } from '../io.js';
 import { oneValue } from '../operand.js';
@@ -42,8 +43,14 @@ function toCut(asked: Asked): ToCut {
 export async function cutCoupon(asked: Asked, io: Io): Promise<number> {
   const out = oneValue(asked, 'out', 'a folder');
   const { model, shop, sheet } = toCut(asked);
+  const files = askedFiles(asked, 'file-units');
   requireOwnFolder(out, '--out');
-  const made = await makeModel({ value: model, findings: [] }, shop, { png: await pngMaker() }, { only: 'cut' });
+  const made = await makeModel(
+    { value: model, findings: [] },
+    shop,
+    { png: await pngMaker() },
+    { only: 'cut', ...files },
+  );
   const quiet = asked.flag('quiet');
   sayFindings(made.findings, quiet, io);
   if (made.files.size === 0) return stopped(io, made.findings, quiet);

@@ -6,10 +6,9 @@ import { nestStraight, type StraightPiece } from '../../lib/nesting/nest-straigh
 import type { PngMaker } from '../../lib/node/picture.js';
 import { nestedFile, nestedPictureFile, nestReport } from '../../lib/papers/nest-report.js';
 import type { Mm } from '../../lib/units/length.js';
-import { writeDxf } from '../../lib/writers/dxf.js';
+import { cutFiles, type FileOptions } from '../../lib/writers/cut-files.js';
 import { writeJson } from '../../lib/writers/json.js';
 import { writePicture } from '../../lib/writers/picture.js';
-import { writeSvg } from '../../lib/writers/svg.js';
 
 /** Width of a picture, pixels. */
 const PIXELS = 1600;
@@ -20,6 +19,7 @@ export async function nestFiles(
   stock: readonly NestStock[],
   layout: Omit<NestLayout, 'pieces'> & { readonly pieces: readonly (NestedPiece & Partial<StraightPiece>)[] },
   png: PngMaker,
+  how: FileOptions,
 ): Promise<Map<string, string | Uint8Array>> {
   const report = writeJson(nestReport('Nested parts', parts, layout));
   const files = new Map<string, string | Uint8Array>([['report.json', report]]);
@@ -27,8 +27,7 @@ export async function nestFiles(
     const own = stock.find(s => s.name === piece.stock)!;
     const drawing = nestedDrawing(piece, own, parts, piece.cuts);
     const picture = writePicture(nestedPicture(piece, own, parts, piece.cuts));
-    files.set(`${nestedFile(piece, i)}.dxf`, writeDxf(drawing));
-    files.set(`${nestedFile(piece, i)}.svg`, writeSvg(drawing));
+    for (const [path, text] of cutFiles(nestedFile(piece, i), drawing, how)) files.set(path, text);
     files.set(`${nestedPictureFile(piece, i)}.svg`, picture);
     files.set(`${nestedPictureFile(piece, i)}.png`, await png(picture, PIXELS));
   }

@@ -28,6 +28,7 @@ const common = (unit: Unit) => ({
   relief: z.exactOptional(choice(['bisector', 'side', 'none'])),
   clearing: z.exactOptional(clearing()),
   least: z.exactOptional(least(unit)),
+  labels: z.exactOptional(choice(['lines', 'text'])),
   stock: stock(unit),
   copies: z.exactOptional(whole(1, 1000)),
   paper: z.exactOptional(paper()),

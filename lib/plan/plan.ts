@@ -1,6 +1,7 @@
 import type { Least } from '../cutting/checks/least.js';
 import type { ClearingOptions } from '../cutting/pass.js';
 import type { Relief } from '../cutting/relief.js';
+import type { LabelStyle } from '../drawings/drawing.js';
 import type { Finishes } from '../models/finish.js';
 import type { Prop } from '../models/index.js';
 import type { Finishing } from '../sheets/finishing.js';
@@ -26,6 +27,8 @@ export interface Shop extends Finishing {
   readonly clearing?: Partial<ClearingOptions>;
   /** what no part should fall below; LEAST unless given */
   readonly least?: Partial<Least>;
+  /** how labels stand in cut files; `lines` unless given */
+  readonly labels?: LabelStyle;
   /** in the order written; names are fit for file names and differ by more than case */
   readonly stock: readonly Stock[];
   /** props to make, 1 or more */

@@ -31,27 +31,28 @@ function modelOf(document: Written): ModelName {
 const unitOf = (document: Written): Unit =>
   (document.value as { readonly units?: unknown }).units === 'in' ? 'in' : 'mm';
 
+/** Keys of the shop that a plan may leave out, and that have no default here. */
+const LEFT_OUT = ['bed', 'relief', 'clearing', 'least', 'feed', 'leads', 'tabs', 'labels'] as const;
+
+type LeftOut = (typeof LEFT_OUT)[number];
+const isLeftOut = (key: string): boolean => (LEFT_OUT as readonly string[]).includes(key);
+
+/** What was read, parted in two by key. */
+function parted(read: CommonKeys): {
+  readonly shop: Pick<CommonKeys, LeftOut>;
+  readonly rest: Omit<CommonKeys, LeftOut>;
+} {
+  const all = Object.entries(read);
+  return {
+    shop: Object.fromEntries(all.filter(([key]) => isLeftOut(key))),
+    rest: Object.fromEntries(all.filter(([key]) => !isLeftOut(key))) as Omit<CommonKeys, LeftOut>,
+  };
+}
+
 /** What was read: the prop's options (model-shapes.ts proves that the keys left are those), and the shop's side. */
 function toPlan(name: ModelName, read: CommonKeys): Plan {
-  const { rimwright: _, variants: __, ...said } = read;
-  const {
-    title,
-    units,
-    method,
-    cutter,
-    bed,
-    stock,
-    copies,
-    finish,
-    paper,
-    relief,
-    clearing,
-    least,
-    feed,
-    leads,
-    tabs,
-    ...rest
-  } = said;
+  const { shop, rest: said } = parted(read);
+  const { rimwright: _, variants: __, title, units, method, cutter, stock, copies, finish, paper, ...rest } = said;
   const { model = name, ...options } = rest as { model?: ModelName };
   return {
     title,
@@ -59,13 +60,7 @@ function toPlan(name: ModelName, read: CommonKeys): Plan {
     ...({ model, options: { ...options, method } } as Prop),
     method,
     cutter: cutter ?? defaultCutters[method],
-    ...(bed && { bed }),
-    ...(relief && { relief }),
-    ...(clearing && { clearing }),
-    ...(least && { least }),
-    ...(feed && { feed }),
-    ...(leads && { leads }),
-    ...(tabs && { tabs }),
+    ...shop,
     stock,
     copies: copies ?? 1,
     finish: finish ?? {},

@@ -14,6 +14,7 @@ const ONE = [
   'feed',
   'leads',
   'tabs',
+  'labels',
 ] as const satisfies readonly (keyof Shop)[];
 
 /** What of a plan's shop is not as in the first plan. */

@@ -22,3 +22,6 @@ export const degrees = (n: number): Radians => (n * Math.PI) / 180;
 
 /** Radians to degrees. */
 export const toDegrees = (angle: Radians): number => (angle * 180) / Math.PI;
+
+/** Mm to a bare number in a unit. */
+export const toUnit = (length: Mm, unit: Unit): number => (unit === 'in' ? toInches(length) : length);

@@ -6,6 +6,7 @@ function checkLayer(layer: Layer): void {
   const name = layerName(layer.name);
   for (const line of [...layer.closed, ...layer.open])
     if (line.length < 2) refuse(`a line on layer ${name}`, `${line.length} vertices long`, 'at least 2 vertices');
+  for (const { text } of layer.texts ?? []) oneLine(`a text on layer ${name}`, text);
 }
 
 /** Holds a drawing fit for a file: a title of one line, layers with sound names, each spelt one way, lines with two vertices or more.

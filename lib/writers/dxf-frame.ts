@@ -1,6 +1,7 @@
 import DxfDocument from 'dxf-writer';
 import { layerColour } from '../drawings/layers.js';
 import type { Box } from '../geometry/measure.js';
+import type { Unit } from '../units/length.js';
 import { isRecord, readRecords, renumber, type Tag, type TagRecord, valueIn, writeRecords } from './dxf-tags.js';
 
 /** A DXF file but for its entities, and what the entities need to know of it. */
@@ -13,18 +14,20 @@ export interface Frame {
   readonly firstHandle: number;
 }
 
-const METRIC = 1;
+/** Values of $MEASUREMENT. */
+const MEASUREMENT = { in: 0, mm: 1 } as const;
+const UNIT_NAMES = { in: 'Inches', mm: 'Millimeters' } as const;
 
 /** Header, tables, blocks and objects as dxf-writer makes them, without entities. */
-function emptyDocument(layers: readonly string[], extent: Box): string {
+function emptyDocument(layers: readonly string[], extent: Box, units: Unit): string {
   const corner = (x: number, y: number): [number, number][] => [
     [10, x],
     [20, y],
     [30, 0],
   ];
   const document = new DxfDocument();
-  document.setUnits('Millimeters');
-  document.header('MEASUREMENT', [[70, METRIC]]);
+  document.setUnits(UNIT_NAMES[units]);
+  document.header('MEASUREMENT', [[70, MEASUREMENT[units]]]);
   document.header('EXTMIN', corner(extent.minX, extent.minY));
   document.header('EXTMAX', corner(extent.maxX, extent.maxY));
   for (const name of layers) document.addLayer(name, layerColour(name).index, 'CONTINUOUS');
@@ -48,9 +51,9 @@ function finishLayer(record: TagRecord): TagRecord {
 
 /** The file round the entities: header with units and extent, tables with the layers, blocks, objects.
  * @param title one line, written as a comment; checked by the caller, as are the layers' names
- * @param entities how many handles to keep for the entities */
-export function dxfFrame(title: string, layers: readonly string[], extent: Box, entities: number): Frame {
-  const made = readRecords(emptyDocument(layers, extent)).map(withoutSeed);
+ * @param extent in `units`   @param entities how many handles to keep for the entities */
+export function dxfFrame(title: string, layers: readonly string[], extent: Box, entities: number, units: Unit): Frame {
+  const made = readRecords(emptyDocument(layers, extent, units)).map(withoutSeed);
   const { records, handles } = renumber(made);
   const firstHandle = handles + 1;
   const seed: Tag[] = [

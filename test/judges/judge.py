@@ -43,7 +43,8 @@ def judge_svg(name, layers, path):
     wrong = []
     seen, (width, height, view) = read_svg(path)
     box = [float(n) for n in view.split()]
-    if width != f"{width[:-2]}mm" or not close(float(width[:-2]), box[2]) or not close(float(height[:-2]), box[3]):
+    mm = {"mm": 1.0, "in": 25.4}
+    if not all(close(float(size[:-2]) * mm[size[-2:]], length) for size, length in ((width, box[2]), (height, box[3]))):
         wrong.append(f"{name}: size {width} x {height} is not its viewBox {view} in mm")
     for layer in sorted(set(layers.closed) | set(seen.closed)):
         ours = sorted(abs(area(o)) for o in layers.closed[layer])

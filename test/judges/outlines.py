@@ -25,18 +25,28 @@ def circle(x, y, radius):
     return [(x + radius, y, 1.0), (x - radius, y, 1.0)]
 
 
+INCHES = 1  # $INSUNITS
+
+
 def read_dxf(path):
-    """Outlines of a DXF, with ezdxf's own count of errors and fixes."""
+    """Outlines of a DXF in mm, with ezdxf's own count of errors and fixes."""
     document = ezdxf.readfile(path)
     auditor = document.audit()
+    mm = 25.4 if document.header.get("$INSUNITS") == INCHES else 1.0
     layers = Layers()
+
+    def close(layer, outline):
+        layers.closed[layer].append([(x * mm, y * mm, bulge) for x, y, bulge in outline])
+
     for entity in document.modelspace():
         kind = entity.dxftype()
         if kind == "LWPOLYLINE" and entity.closed:
-            layers.closed[entity.dxf.layer].append([tuple(v) for v in entity.get_points("xyb")])
+            close(entity.dxf.layer, entity.get_points("xyb"))
+        elif kind == "POLYLINE" and entity.is_closed:
+            close(entity.dxf.layer, [(v.dxf.location.x, v.dxf.location.y, v.dxf.bulge) for v in entity.vertices])
         elif kind == "CIRCLE":
             center = entity.dxf.center
-            layers.closed[entity.dxf.layer].append(circle(center.x, center.y, entity.dxf.radius))
+            close(entity.dxf.layer, circle(center.x, center.y, entity.dxf.radius))
     return layers, len(auditor.errors), len(auditor.fixes)
 
 
@@ -159,10 +169,12 @@ def read_svg(path):
     root = ElementTree.parse(path).getroot()
 
     def walk(element, layer):
+        kind = element.tag.rsplit("}", 1)[-1]
+        if kind == "text":
+            return  # no outline, and it may be turned
         transform = element.get("transform")
         if transform and not re.fullmatch(r"\s*(translate\([^)]*\)\s*|scale\(\s*1[\s,]+-1\s*\)\s*)+", transform):
             raise ValueError(f"a transform this judge does not read: {transform}")
-        kind = element.tag.rsplit("}", 1)[-1]
         if kind == "g" and element.get("id"):
             layer = element.get("id")
         if layer:
