@@ -6,7 +6,7 @@ import { circle, type Outline, type Region, solid } from '../geometry/outline.js
 import { type Segment, segments } from '../geometry/segment.js';
 import type { Drill, Part, Pocket } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
-import type { Opened, Relief } from './relief.js';
+import { type Opened, type Relief, towards } from './relief.js';
 import { spurArea } from './spur.js';
 
 // Relief cuts into the walls beside a corner. Where the wood there is thin it would come out on the other side; such a corner stays as it is.
@@ -68,20 +68,14 @@ function comingThrough(part: Part, near: readonly Opened[], radius: Mm): Opened[
 
 const mm = (value: Mm): string => `${Number(value.toFixed(2))} mm`;
 
-function cutsThrough(part: Part, { corner }: Opened, relief: Relief): Finding {
+function cutsThrough(part: Part, { corner }: Opened): Finding {
   const { x, y } = corner.at;
-  const other = relief === 'side' ? 'relief: bisector, ' : '';
-  const message = `${part.id}: relief of the corner at (${mm(x)}, ${mm(y)}) would come out on the other side of the wood, so it is left out; allowed: ${other}a narrower cutter, more wood there, or squaring the corner by hand`;
-  return {
-    level: 'warn',
-    rule: 'relief-through',
-    where: part.id,
-    message,
-    place: { part: part.id, at: corner.at },
-  };
+  const message = `${part.id}: relief of the corner at (${mm(x)}, ${mm(y)}) would come out on the other side of the wood, so it is left out; allowed: a narrower cutter, more wood there, or squaring the corner by hand`;
+  return { level: 'warn', rule: 'relief-through', where: part.id, message, place: { part: part.id, at: corner.at } };
 }
 
-/** Openings of corners less those that would cut through the wood to another edge, pocket or hole, each of which is told. */
+/** Openings of corners less those that would cut through the wood to another edge, pocket or hole, each of which is told. Where that is
+ * so to the side, the corner is opened along the bisector, which takes less off a wall. */
 export function keptWhole(
   part: Part,
   opened: readonly Opened[],
@@ -90,8 +84,10 @@ export function keptWhole(
 ): { readonly opened: readonly Opened[]; readonly findings: readonly Finding[] } {
   const near = opened.filter(o => comesNear(part, o, radius, relief));
   const through = near.length === 0 ? [] : comingThrough(part, near, radius);
-  return {
-    opened: opened.filter(o => !through.includes(o)),
-    findings: through.map(o => cutsThrough(part, o, relief)),
-  };
+  const kept = opened.filter(o => !through.includes(o));
+  if (relief !== 'side' || through.length === 0)
+    return { opened: kept, findings: through.map(o => cutsThrough(part, o)) };
+  const straight = through.map(o => ({ ...o, to: towards(o.corner.at, o.outline[o.vertex]!, radius) }));
+  const second = keptWhole(part, straight, radius, 'bisector');
+  return { opened: [...kept, ...second.opened], findings: second.findings };
 }

@@ -50,6 +50,10 @@ function nearest(centres: readonly Outline[], at: Point): Nearest | undefined {
   return best;
 }
 
+/** Towards a corner from where the cutter touches both walls, until it just covers the corner. */
+export const towards = (corner: Point, from: Point, radius: Mm): Point =>
+  add(corner, scale(subtract(from, corner), radius / distance(from, corner)));
+
 /** Over the corner along the longer wall: a radius off it, on the hollow's side. */
 function besideLonger({ of, vertex, at }: MatingCorner, radius: Mm): Point {
   const edges = segments(of.outline);
@@ -73,8 +77,8 @@ export function openedFrom(
     const from = nearest(centres, corner.at);
     const straight = radius / Math.cos(corner.turn / 2);
     if (!from || from.reach < radius + WORTH || from.reach > FAR * straight) return [];
-    const towards = scale(subtract(from.outline[from.vertex]!, corner.at), radius / from.reach);
-    const to = relief === 'side' ? besideLonger(corner, radius) : add(corner.at, towards);
+    const centre = from.outline[from.vertex]!;
+    const to = relief === 'side' ? besideLonger(corner, radius) : towards(corner.at, centre, radius);
     return [{ corner, outline: from.outline, vertex: from.vertex, to }];
   });
 }

@@ -202,6 +202,27 @@ test('relief that would cut through the wood is left out and told with its place
   near(nearest(centres!, { x: 20, y: 30 }), R);
 });
 
+test('relief to the side that would come out goes along the bisector', () => {
+  const slotted = (wall: number): Part =>
+    plate({
+      outer: rectangle(0, 0, 100, 60),
+      openings: [reverse(withMates(rectangle(wall, 20, 20, 60 - 5), 'slot', [0, 1, 2, 3]))],
+    });
+  // the upper and lower walls are the shorter ones: 5 mm are left over the upper, a radius is taken
+  expect(cut(slotted(5), QUARTER_INCH, 'router', { relief: 'side' }).findings).toEqual([]);
+  const thin = plate({
+    outer: rectangle(0, 0, 100, 60),
+    openings: [reverse(withMates(rectangle(20, 20, 40, 57.5), 'slot', [0, 1, 2, 3]))],
+  });
+  const { value, findings } = cut(thin, QUARTER_INCH, 'router', { relief: 'side' });
+  expect(findings).toEqual([]);
+  const [centres] = value.first.inside;
+  const has = (x: number, y: number) =>
+    expect(Math.min(...centres!.map(v => distance(v, { x, y })))).toBeLessThan(1e-9);
+  has(20 + R, 20);
+  has(20 + R / Math.SQRT2, 57.5 - R / Math.SQRT2);
+});
+
 test('two reliefs that would meet in the wood between them: one stays', () => {
   const thin = (wall: number): Part => {
     const slot = (x: number): Outline => reverse(withMates(rectangle(x, 10, x + 20, 50), 'slot', [0, 1, 2, 3]));

@@ -15,6 +15,14 @@ import type { SweptPart } from './swept-part.js';
 
 /** What a cut may be off the finished part, mm. */
 const BAR = 0.002;
+/** In a pocket a corner is opened as for a cutter this much wider on each side, mm. */
+const ROOM = 0.05;
+const SPUR = 0.05;
+
+/** How far from its corner relief may cut, mm: to the side the cutter takes a strip as wide as itself along one wall, which is met by the
+ * other one 2 r / sin(angle between them) from the corner. */
+const reliefReach = (turn: number, radius: number): number =>
+  (2 * (radius + ROOM)) / Math.sin(Math.min(Math.PI - turn, Math.PI / 2)) + SPUR;
 
 /** A corner of a part, seen with its first face up. */
 interface Corner {
@@ -66,7 +74,7 @@ export function cutFaults(
   const { part, first } = cut;
   const frame = frameOf(first.face);
   const corners = cornersOf(part, findings, relieved).map(c => ({ ...c, at: movePoint(c.at, frame) }));
-  const relief = corners.filter(c => c.opened).map(c => disc(c.at.x, c.at.y, 2 * radius + 0.1));
+  const relief = corners.filter(c => c.opened).map(c => disc(c.at.x, c.at.y, reliefReach(c.turn, radius)));
   const fillets = corners
     .filter(c => !c.opened)
     .map(c => disc(c.at.x, c.at.y, radius * Math.tan(Math.min(c.turn, 2.8) / 2) * 1.05 + 0.01));
@@ -85,7 +93,7 @@ export function cutFaults(
     const [face, depth] = key.split(' ');
     const on = pockets.filter(p => (p.face === first.face ? 'first' : 'second') === face);
     const wanted = together(on.filter(p => p.depth.toFixed(6) === depth));
-    const deeper = together(on.filter(p => p.depth.toFixed(6) >= depth! || p.depth >= Number(depth)));
+    const deeper = together(on.filter(p => p.depth > Number(depth) - 1e-5));
     const cleared = swept.pockets
       .filter(p => p.face === face && Math.abs(p.depth - Number(depth)) < 1e-5)
       .reduce<Paths>((a, p) => either(a, p.area), []);

@@ -30,7 +30,8 @@ const BEVELLED = 16; // slabs a part with bevelled edges is cut into
 
 const { Clipper, ClipType } = library;
 
-interface Piece {
+/** A piece in its place. */
+export interface PlacedPiece {
   readonly solid: Solid;
   readonly flipped: boolean;
   readonly stands: boolean;
@@ -66,7 +67,7 @@ function breaksOf({ thickness, lean, plate, cleared }: Solid, flipped: boolean, 
   return inFile.map(h => (flipped ? thickness - h : h));
 }
 
-function pieceOf(e: Assembled['assembly'][number], solid: Solid): Piece {
+function pieceOf(e: Assembled['assembly'][number], solid: Solid): PlacedPiece {
   const { z, flipped, stands = false } = e;
   const move = mover(e);
   const breaks = breaksOf(solid, flipped, stands).map(h => h + z);
@@ -78,7 +79,8 @@ function pieceOf(e: Assembled['assembly'][number], solid: Solid): Piece {
   return { solid, flipped, stands, z, low, high, breaks, box, move, placed: new Map() };
 }
 
-function placedSection(piece: Piece, z: number): Paths {
+/** A piece's plan where it is, at a height. */
+export function placedSection(piece: PlacedPiece, z: number): Paths {
   const { solid, flipped, stands } = piece;
   const height = flipped && !stands ? piece.high - z : z - piece.z;
   const { key, paths } = stands
@@ -103,14 +105,17 @@ function shared(a: Paths, b: Paths): number {
   return area > AREA + CHORD * around ? area : 0;
 }
 
-const apart = (a: Piece, b: Piece): boolean =>
+const apart = (a: PlacedPiece, b: PlacedPiece): boolean =>
   Math.min(a.high, b.high) - Math.max(a.low, b.low) < SLAB ||
   a.box[0] >= b.box[2] ||
   b.box[0] >= a.box[2] ||
   a.box[1] >= b.box[3] ||
   b.box[1] >= a.box[3];
 
-function worst(a: Piece, b: Piece): { area: number; z: number } {
+/** Measures what two sections share, mm²; 0 where it counts for nothing. */
+export type Shared = (a: Paths, b: Paths) => number;
+
+function worst(a: PlacedPiece, b: PlacedPiece, shared: Shared): { area: number; z: number } {
   const low = Math.max(a.low, b.low);
   const high = Math.min(a.high, b.high);
   const heights = [low, ...[...a.breaks, ...b.breaks].filter(z => z > low && z < high), high].sort((p, q) => p - q);
@@ -124,17 +129,51 @@ function worst(a: Piece, b: Piece): { area: number; z: number } {
   return found;
 }
 
+export const placedPieces = (
+  solids: ReadonlyMap<string, Solid>,
+  assembly: Assembled['assembly'],
+): readonly PlacedPiece[] => assembly.map(e => pieceOf(e, solids.get(e.part)!));
+
+/** The same words for pairs that lie alike, to 1e-4 mm. */
+function pairKey(assembly: Assembled['assembly'], a: number, b: number): string {
+  const [p, q] = [assembly[a]!, assembly[b]!];
+  const turn = (p.turn * Math.PI) / 180;
+  const [dx, dy] = [q.x - p.x, q.y - p.y];
+  const between = ((q.turn - p.turn) * Math.PI) / 180;
+  const seen = [
+    dx * Math.cos(turn) + dy * Math.sin(turn),
+    dy * Math.cos(turn) - dx * Math.sin(turn),
+    q.z - p.z,
+    1000 * Math.cos(between),
+    1000 * Math.sin(between),
+  ].map(n => Math.round(n * 1e4) + 0);
+  return [p.part, p.flipped, p.stands, q.part, q.flipped, q.stands, ...seen].join();
+}
+
+/** Pairs of pieces that take the same room, in the order of the assembly; pairs that lie alike are compared once. */
+export function overlapsOf(
+  solids: ReadonlyMap<string, Solid>,
+  assembly: Assembled['assembly'],
+  measure: Shared = shared,
+): Overlap[] {
+  const pieces = placedPieces(solids, assembly);
+  const known = new Map<string, { area: number; z: number }>();
+  return pieces.flatMap((first, a) =>
+    pieces.slice(a + 1).flatMap((second, k) => {
+      if (apart(first, second)) return [];
+      const b = a + 1 + k;
+      const key = pairKey(assembly, a, b);
+      const { area, z } = known.get(key) ?? worst(first, second, measure);
+      known.set(key, { area, z });
+      return area > 0 ? [{ a, b, area, z }] : [];
+    }),
+  );
+}
+
 /** Puts written parts together as the report says and finds those that take the same room.
  * @param files written DXF text by path: `parts/ID.dxf`, `parts/ID-back.dxf`
  * @returns none for disjoint solids. Outlines read by dxf-parser, areas compared by clipper-lib, neither the project's own. */
 export function overlaps(files: ReadonlyMap<string, string>, report: Assembled): Overlap[] {
   const solids = new Map(report.parts.map(p => [p.id, solidOf(p, files)]));
-  const pieces = report.assembly.map(e => pieceOf(e, solids.get(e.part)!));
-  return pieces.flatMap((first, a) =>
-    pieces.slice(a + 1).flatMap((second, k) => {
-      if (apart(first, second)) return [];
-      const { area, z } = worst(first, second);
-      return area > 0 ? [{ a, b: a + 1 + k, area, z }] : [];
-    }),
-  );
+  return overlapsOf(solids, report.assembly);
 }

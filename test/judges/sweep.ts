@@ -30,21 +30,18 @@ export const swept = (paths: Paths, radius: number): Paths => offsetting(paths, 
 /** An area grown (by > 0) or shrunk, mm; openings run clockwise. */
 export const grown = (area: Paths, by: number): Paths => offsetting(area, by, EndType.etClosedPolygon);
 
-/** What a disc covers that stays within an area. */
-export const reachable = (area: Paths, radius: number): Paths => grown(grown(area, -radius), radius);
+/** What a disc covers that stays within an area. Its centre's area and what it touches on the way round that, not that area grown: growing
+ * stumbles over edges as short as its whole numbers. */
+export function reachable(area: Paths, radius: number): Paths {
+  const centres = grown(area, -radius);
+  return clip(ClipType.ctUnion, centres, swept(centres, radius));
+}
 
 /** The insides of closed paths, whichever way they run. */
 export const filled = (paths: Paths): Paths => clip(ClipType.ctUnion, paths.map(anticlockwise), []);
 
-/** Closed outlines as an area: one inside another is an island in it. */
-export const evenOdd = (paths: Paths): Paths => {
-  const { PolyFillType, PolyType } = library;
-  const clipper = new Clipper();
-  clipper.AddPaths(paths, PolyType.ptSubject, true);
-  const out: Paths = [];
-  clipper.Execute(ClipType.ctUnion, out, PolyFillType.pftEvenOdd, PolyFillType.pftEvenOdd);
-  return out;
-};
+/** The area of outlines that run anticlockwise round it and clockwise round islands in it; areas may overlap. */
+export const wound = (paths: Paths): Paths => clip(ClipType.ctUnion, paths, []);
 
 export const minus = (a: Paths, b: Paths): Paths =>
   a.length === 0 || b.length === 0 ? a : clip(ClipType.ctDifference, a, b);

@@ -2,7 +2,7 @@ import library, { type Path, type Paths } from 'clipper-lib';
 import type { Placement } from '../../lib/nesting/sheet.js';
 import { type Corner, type FlatLayers, readFlat } from './dxf-outlines.js';
 import { boxOf, UNIT } from './solid.js';
-import { evenOdd, FINE, filled, fineArea, minus, reachable, swept, toPath } from './sweep.js';
+import { FINE, filled, fineArea, minus, reachable, swept, toPath, wound } from './sweep.js';
 import type { WrittenSheet } from './written-sheets.js';
 
 /** A piece as it comes off the machine, in the frame of its first face. */
@@ -81,7 +81,7 @@ export function sweptPart(written: WrittenSheet, placement: Placement, radius: n
   const faces = written.second === undefined ? (['first'] as const) : (['first', 'second'] as const);
   const pockets = faces.flatMap(face =>
     near(face, n => n.startsWith('POCKET_')).map(([name, paths]): SweptPocket => {
-      const area = reachable(evenOdd(paths), radius);
+      const area = reachable(wound(face === 'first' ? paths : paths.map(p => p.reverse())), radius);
       return { face, depth: Number(name.slice(7).replace('-', '.')), area };
     }),
   );
