@@ -125,7 +125,9 @@ export function reelSteps(s: ReelSizes, more: readonly string[], accents?: Accen
     'Cut every piece and letter it.',
     ...flangeSteps(s),
     ...more,
-    `Drill the ${s.rods.count} rod holes, ${printMm(rodHole(s))}, through both flanges laid on each other, so that they line up.`,
+    s.method === 'hand'
+      ? `Drill the ${s.rods.count} rod holes, ${printMm(rodHole(s))}, through both flanges laid on each other, so that they line up.`
+      : `Lay the flanges on each other and try a rod in each of the ${s.rods.count} holes, ${printMm(rodHole(s))}: all must line up.`,
     ...coreSteps(s),
     `Stand the core on one flange, centred on its bore or its rods; lower the other onto it. Put the rods through, a ${crushes(s) ? 'plywood plate, a ' : ''}large washer and a self-locking nut on either end, and draw them up by turns, crosswise${crushes(s) ? ', no more than snug' : ''}. Glue under the ends of the staves keeps the core from turning.`,
     ...(s.battens ? [] : ['Round the outer edges of the flanges over.']),

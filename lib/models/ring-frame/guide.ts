@@ -1,7 +1,7 @@
 import { type Arch, archOverall, archSize } from '../../parts/arch.js';
 import { mullionLength } from '../../parts/mullion.js';
 import { screwLength, screws } from '../../stock/screws.js';
-import { type Mm, toDegrees } from '../../units/length.js';
+import { type Mm, type Radians, toDegrees } from '../../units/length.js';
 import { printAngle, printMm } from '../../units/print-length.js';
 import { accentSteps } from '../accents.js';
 import type { AccentOptions } from '../accents-options.js';
@@ -70,11 +70,14 @@ export const frameHardware = (s: FrameSizes, ring: Ring): Hardware[] => [
   ...(s.legs > 0 ? footHardware(s) : []),
 ];
 
+/** How far a level foot lies off square to its leg. */
+const footOff = ({ sweep }: FrameSizes): Radians => Math.abs(sweep - Math.PI) / 2;
+
 /** What to dial in: angles in degrees, widths and depths in mm. */
 export function frameSettings(s: FrameSizes, ring: Ring): Setting[] {
   const { mullions, rebate } = s;
   const crossing = mullions && mullions.upright > 0 && mullions.level > 0 && s.method !== 'laser';
-  const foot = Math.abs(toDegrees(s.sweep) - 180) / 2;
+  const foot = toDegrees(footOff(s));
   return [
     ...ring.settings,
     ...(rebate.width > 0
@@ -150,7 +153,7 @@ function mullionSteps(s: FrameSizes): string[] {
   const lapped =
     s.method === 'laser'
       ? 'Glue the mullions up layer by layer, face down on a flat board: in the front layers the uprights run through, behind them the level bars; the pieces go between.'
-      : 'Halve the mullions where they cross, uprights from the back, level ones from the front; glue them into a grid on a flat board, square.';
+      : 'Mullions are halved where they cross, uprights from the back, level ones from the front: try each lap, then glue them into a grid on a flat board, square.';
   return [
     ...(crossing ? [lapped] : []),
     `Lay the ring face down and glue the mullions into their notches, ${printMm(notchDepth(s))} deep from the back.`,
@@ -183,7 +186,7 @@ export const frameSteps = (s: FrameSizes, ring: Ring, accents?: AccentOptions): 
   'Cut every piece and letter it.',
   ...(s.legs > 0
     ? [
-        `The end felloes run on into the legs, one piece each: lay them out along the grain of the leg. Their feet are cut level, ${printAngle(Math.abs(s.sweep - Math.PI) / 2)} off square.`,
+        `The end felloes run on into the legs, one piece each: lay them out along the grain of the leg. Their feet are cut ${footOff(s) < 1e-9 ? 'square' : `level, ${printAngle(footOff(s))} off square`}.`,
       ]
     : []),
   ...ring.steps,

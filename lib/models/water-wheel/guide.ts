@@ -75,7 +75,9 @@ export const waterFigures = (s: WaterSizes, ring: Ring): Figure[] => [
 
 function tabSteps(s: WaterSizes): string {
   const squared =
-    s.method === 'router' ? ' Square the corners of the slots with a chisel, or round the tabs to match.' : '';
+    s.method === 'router'
+      ? ' Where a slot has a round corner left, square it with a chisel, or round the tab to match.'
+      : '';
   const layered =
     s.rim.stock.thickness < s.rim.thickness - 1e-6
       ? ' Scraps of paddle stock through the slots line the layers up.'
