@@ -11,10 +11,10 @@ import { type Lie, liesOn } from './part-turns.js';
 import { fillHollows } from './simplify.js';
 
 /** Arcs are followed this closely, as a share of the part's size; polygons stand off them. */
-const LOOSE = 0.003;
+const LOOSE = 0.002;
 const FINEST: Mm = 0.02;
 /** Hollows are filled up to this share of the area. */
-const HOLLOW = 0.015;
+const HOLLOW = 0.005;
 
 /** A part's outline grown by half the gap: rooms side by side keep the gap. */
 function grown(region: Region, gap: Mm, join: 'round' | 'mitre'): readonly Region[] {

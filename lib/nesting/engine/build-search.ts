@@ -57,6 +57,7 @@ export function searchOf(
     top: new Float64Array(count),
     members: new Int32Array(count * bays.length),
     filled: new Int32Array(bays.length),
+    inWay: new Int32Array(count),
     weight: size.slice(),
     size,
     touch,

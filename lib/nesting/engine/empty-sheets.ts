@@ -3,10 +3,10 @@ import { overfill } from './overfill.js';
 import type { Prepared } from './prepared.js';
 import type { Random } from './random.js';
 import { squeezeIn, without } from './sheet-moves.js';
-import { betterSheets, type Laid, type LaidSheet, laidArea, type SheetLayout } from './sheets.js';
+import { betterSheets, type Laid, type LaidSheet, laidArea, leastSheets, type SheetLayout } from './sheets.js';
 
 /** Shapes moved about at once, at most: more make a round slow without making it likelier to succeed. */
-const TOGETHER = 120;
+const TOGETHER = 300;
 const FIRST_PATIENCE = 10;
 const LAST_PATIENCE = 150;
 
@@ -93,10 +93,6 @@ function replaced(
     .map(s => (s === victim ? { stock: s.stock, laid: left } : s === other ? { stock: s.stock, laid: there } : s))
     .filter(s => s.laid.length > 0);
 }
-
-/** Fewest sheets the shapes' area allows, all of the roomiest stock. */
-const leastSheets = (p: Prepared, layout: SheetLayout): number =>
-  Math.ceil(layout.sheets.reduce((sum, s) => sum + laidArea(p, s.laid), 0) / Math.max(...p.room) - 1e-9);
 
 /** Shapes that have no place yet are tried on the sheets there are. */
 function takeLeft(

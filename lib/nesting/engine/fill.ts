@@ -1,9 +1,8 @@
-import { isFree } from './clash.js';
 import { put, type Search } from './search.js';
-import { HEAD, makePair } from './tables.js';
+import { slide } from './slide.js';
 
-/** Places tried for one shape and pose while a bay is filled. */
-const TRIALS = 160;
+/** Heights from which a shape is slid to the left, for one pose. */
+const TRIALS = 24;
 
 interface Found {
   pose: number;
@@ -12,95 +11,68 @@ interface Found {
   end: number;
 }
 
-/** Keeps a place if the shape ends further left there than at the best so far, or lower at the same end, and the place is free. */
-function offer(s: Search, b: number, best: Found, pose: number, px: number, py: number): void {
+/** Slides a shape from the right as far left as it goes at a height; kept if it ends further left than at the best so far, or lower. */
+function offer(s: Search, b: number, best: Found, pose: number, y: number): void {
   const bay = s.bays[b]!;
-  const x = Math.max(bay.x, px);
-  const y = Math.max(bay.y, py);
-  const end = x + s.tables.width[pose]!;
-  if (end > bay.x + bay.width + s.touch || y + s.tables.height[pose]! > bay.y + bay.height + s.touch) return;
-  if (end > best.end + s.touch || (end > best.end - s.touch && y >= best.y)) return;
-  if (!isFree(s, pose, x, y, b)) return;
+  const width = s.tables.width[pose]!;
+  if (y < bay.y - s.touch || y + s.tables.height[pose]! > bay.y + bay.height + s.touch) return;
+  const limit = Math.min(bay.x + bay.width, best.end) + s.touch - width;
+  if (limit < bay.x) return;
+  const x = slide(s, pose, b, 'x', y, bay.x, limit);
+  if (x > limit || (x + width > best.end - s.touch && y >= best.y)) return;
   best.pose = pose;
   best.x = x;
   best.y = y;
-  best.end = end;
+  best.end = x + width;
 }
 
-/** A corner of a polygon the shape may not lie in beside shape j. */
-function offerCorner(s: Search, b: number, best: Found, pose: number, j: number): void {
-  const { tables } = s;
-  let at = tables.start[pose * tables.count + s.pose[j]!]!;
-  if (at < 0) at = makePair(tables, pose, s.pose[j]!);
-  const { data } = tables;
-  let skip = Math.floor(s.random() * data[at]!);
-  for (at++; skip > 0; skip--) at += HEAD + 3 * data[at]!;
-  const edges = data[at]!;
-  const k = Math.floor(s.random() * edges);
-  const e = at + HEAD + 3 * k;
-  const f = at + HEAD + 3 * ((k + 1) % edges);
-  const det = data[e]! * data[f + 1]! - data[e + 1]! * data[f]!;
-  if (Math.abs(det) < 1e-9) return;
-  const vx = (data[e + 2]! * data[f + 1]! - data[f + 2]! * data[e + 1]!) / det;
-  const vy = (data[e]! * data[f + 2]! - data[f]! * data[e + 2]!) / det;
-  offer(s, b, best, pose, s.x[j]! - vx, s.y[j]! - vy);
-}
-
-/** The middle of an opening of shape j. */
-function offerOpening(s: Search, b: number, best: Found, pose: number, j: number): void {
+/** A height level with shape j: above it, below it, its own, or in the middle of one of its openings. */
+function levelWith(s: Search, pose: number, j: number): number {
+  const height = s.tables.height[pose]!;
   const { openings } = s.tables.poses[s.pose[j]!]!;
-  const w = s.tables.width[pose]!;
-  const h = s.tables.height[pose]!;
-  for (const o of openings) {
-    if (o.width < w || o.height < h) return;
-    for (const dy of [0, -(o.height - h) / 4, (o.height - h) / 4])
-      offer(s, b, best, pose, s.x[j]! + o.x - w / 2, s.y[j]! + o.y - h / 2 + dy);
-  }
+  const pick = Math.floor(s.random() * (3 + openings.length));
+  if (pick >= 3) return s.y[j]! + openings[pick - 3]!.y - height / 2;
+  return pick === 0 ? s.top[j]! : pick === 1 ? s.y[j]! - height : s.y[j]!;
 }
 
+/** Offers a pose at the bay's edges and level with what lies there, no height twice. */
 function offerAll(s: Search, b: number, best: Found, pose: number): void {
   const bay = s.bays[b]!;
-  const roomX = bay.width - s.tables.width[pose]!;
-  const roomY = bay.height - s.tables.height[pose]!;
-  offer(s, b, best, pose, bay.x, bay.y);
-  offer(s, b, best, pose, bay.x, bay.y + roomY);
-  const from = b * s.count;
+  const room = bay.height - s.tables.height[pose]!;
   const many = s.filled[b]!;
-  for (let k = 0; k < many; k++) offerOpening(s, b, best, pose, s.members[from + k]!);
+  const levels = [bay.y, bay.y + room];
   for (let k = 0; k < TRIALS; k++) {
     // every other time one of the last few laid, next to which most places are
-    const last = Math.min(many, 12);
-    const pick = k & 1 ? many - 1 - Math.floor(s.random() * last) : Math.floor(s.random() * many);
-    if (many > 0 && k % 4 !== 3) offerCorner(s, b, best, pose, s.members[from + pick]!);
-    else
-      offer(
-        s,
-        b,
-        best,
-        pose,
-        bay.x + s.random() * Math.min(roomX, Math.max(0, best.end - bay.x)),
-        bay.y + s.random() * roomY,
-      );
+    const pick = k & 1 ? many - 1 - Math.floor(s.random() * Math.min(many, 12)) : Math.floor(s.random() * many);
+    if (many > 0 && k % 8 !== 7) levels.push(levelWith(s, pose, s.members[b * s.count + pick]!));
+    else levels.push(bay.y + s.random() * room);
+  }
+  levels.forEach((y, k) => {
+    for (let i = 0; i < k; i++) if (Math.abs(levels[i]! - y) <= s.touch) return;
+    offer(s, b, best, pose, y);
+  });
+}
+
+/** Slides a found place down and left in turn. */
+function settle(s: Search, b: number, best: Found): void {
+  const { pose } = best;
+  const bay = s.bays[b]!;
+  for (let round = 0; round < 2; round++) {
+    best.y = slideBack(s, b, pose, best, 'y', bay.y);
+    best.x = slideBack(s, b, pose, best, 'x', bay.x);
   }
 }
 
-/** Moves a found place left and down as far as halving steps find it free. */
-function settle(s: Search, b: number, best: Found): void {
-  for (let round = 0; round < 2; round++)
-    for (const down of [false, true]) {
-      let step = (down ? s.tables.height[best.pose]! : s.tables.width[best.pose]!) / 2;
-      for (let k = 0; k < 14; k++) {
-        const before = down ? best.y : best.x;
-        const x = down ? best.x : best.x - step;
-        const y = down ? best.y - step : best.y;
-        const bay = s.bays[b]!;
-        if (x >= bay.x && y >= bay.y && isFree(s, best.pose, x, y, b)) {
-          best.x = x;
-          best.y = y;
-        }
-        if ((down ? best.y : best.x) === before) step /= 2;
-      }
-    }
+/** How far a shape slides back from a free place before it meets another: halving steps. */
+function slideBack(s: Search, b: number, pose: number, at: Found, axis: 'x' | 'y', low: number): number {
+  const across = axis === 'x' ? at.y : at.x;
+  let free = at[axis];
+  let step = (axis === 'x' ? s.tables.width[pose]! : s.tables.height[pose]!) / 2;
+  for (let k = 0; k < 8; k++, step /= 2) {
+    const from = Math.max(low, free - step);
+    free = Math.min(free, slide(s, pose, b, axis, across, from, free));
+  }
+  return free;
 }
 
 /** Lays a shape in a bay, as far left as it is found to go. @returns whether there was a place */

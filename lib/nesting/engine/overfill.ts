@@ -1,6 +1,6 @@
 import { searchOf } from './build-search.js';
 import { layInBay } from './fill.js';
-import { laidIn } from './fill-sheets.js';
+import { laidIn } from './fill-sheet.js';
 import type { Meter } from './meter.js';
 import type { Prepared } from './prepared.js';
 import type { Random } from './random.js';

@@ -37,6 +37,8 @@ export interface Search {
   /** shapes in each bay: bay * count up to bay * count + filled[bay] */
   readonly members: Int32Array;
   readonly filled: Int32Array;
+  /** room for a list of shapes while one is slid along */
+  readonly inWay: Int32Array;
   /** weight of each pair's overlap, the pair's size included, count * count */
   readonly weight: Float64Array;
   /** size of each pair, without its weight: how much its overlap counts */

@@ -1,5 +1,5 @@
 import { baysOf, searchOf } from './build-search.js';
-import { laidIn } from './fill-sheets.js';
+import { laidIn } from './fill-sheet.js';
 import type { Meter } from './meter.js';
 import type { Prepared } from './prepared.js';
 import type { Random } from './random.js';

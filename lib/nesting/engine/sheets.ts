@@ -42,3 +42,7 @@ export function betterSheets(prepared: Prepared, a: SheetLayout, b: SheetLayout)
   }
   return false;
 }
+
+/** Fewest sheets the shapes' area allows, all of the roomiest stock. */
+export const leastSheets = (p: Prepared, layout: SheetLayout): number =>
+  Math.ceil(layout.sheets.reduce((sum, s) => sum + laidArea(p, s.laid), 0) / Math.max(...p.room) - 1e-9);

@@ -1,5 +1,5 @@
 import { emptySheets } from './empty-sheets.js';
-import { fillSheets } from './fill-sheets.js';
+import { firstSheets } from './first-sheets.js';
 import { type Budget, type Clock, meterOf } from './meter.js';
 import { type Prepared, type Problem, prepare } from './prepared.js';
 import { seeded } from './random.js';
@@ -36,6 +36,9 @@ export type Result =
 /** Runs tasks that do not depend on each other; results in the tasks' order. */
 export type Runner = (tasks: readonly Task[]) => Promise<readonly Result[]>;
 
+/** Share of a task's budget that goes to first layouts. */
+const FILLING = 0.4;
+
 /** Problems worked out so far: rounds of one search share a problem, and the pairs it has met. */
 const worked = new WeakMap<Problem, Prepared>();
 
@@ -57,8 +60,7 @@ export function runTask(task: Task, clock?: Clock): Result {
     return { kind: 'strip', layout, evaluations: meter.evaluations };
   }
   const random = seeded(task.seed, task.stream);
-  const quantity = task.problem.kinds.map(k => k.quantity);
-  const own = task.fresh || !task.start ? fillSheets(prepared, quantity, random, meter) : undefined;
+  const own = task.fresh || !task.start ? firstSheets(prepared, random, meter, FILLING) : undefined;
   const start = own && task.start && !betterSheets(prepared, own, task.start) ? task.start : (own ?? task.start!);
   const layout = emptySheets(prepared, start, random, meter);
   return { kind: 'sheets', layout, evaluations: meter.evaluations };
