@@ -77,7 +77,8 @@ interface Worked {
 function cutParts(parts: readonly Part[], shop: Shop): Outcome<readonly CutPart[]> {
   const each = parts.map(part => {
     const stock = shop.stock.find(s => s.name === part.stock);
-    return cut(part, stock?.cutter ?? shop.cutter, shop.method, shop);
+    if (!stock?.cutter) return cut(part, shop.cutter, shop.method, shop);
+    return cut(part, stock.cutter, shop.method, { ...shop, field: `stock.${stock.name}.cutter` });
   });
   const checked = parts.flatMap(part => checkPart(part, shop.method, shop.least));
   return { value: each.map(c => c.value), findings: [...each.flatMap(c => c.findings), ...checked] };

@@ -1,4 +1,4 @@
-import type { Finding, Outcome } from '../findings/finding.js';
+import type { Outcome } from '../findings/finding.js';
 import { MIRROR, type Motion, moveOutline, movePoint, movePolyline, moveRegion, STILL } from '../geometry/motion.js';
 import { offset } from '../geometry/offset.js';
 import { type Region, solid } from '../geometry/outline.js';
@@ -13,6 +13,7 @@ import { drilling } from './drilling.js';
 import type { ClearingOptions } from './pass.js';
 import { withPasses } from './passes.js';
 import { clearings } from './pockets.js';
+import { reachFindings } from './reach.js';
 import type { Relief } from './relief.js';
 
 const NO_PROFILE: Compensated = { outside: [], inside: [], findings: [] };
@@ -23,6 +24,8 @@ export interface CutOptions {
   readonly relief?: Relief;
   /** passes in a router's pockets; none unless given */
   readonly clearing?: Partial<ClearingOptions>;
+  /** where the plan says the cutter, for messages; `cutter` unless given */
+  readonly field?: string;
 }
 
 const RELIEF: Relief = 'bisector';
@@ -60,14 +63,6 @@ function faceCuts(
   return { value, findings: [...cleared.findings, ...holes.findings] };
 }
 
-function reachFindings(part: Part, cutter: Cutter): Finding[] {
-  if (cutter.kind !== 'router' || cutter.reach === undefined || cutter.reach >= part.thickness) return [];
-  const { reach: value } = cutter;
-  const limit = part.thickness;
-  const message = `cutter.reach is ${value} mm; ${part.id} of ${part.stock} is ${limit} mm thick: the reach must be at least that`;
-  return [{ level: 'stop', rule: 'cutter-reach', where: 'cutter.reach', message, value, limit }];
-}
-
 /** What the cutter touches round a part: pockets run no further past the edges than the outer profile's cut is wide. */
 const footprint = (outer: Region, width: Mm): readonly Region[] => (width > 0 ? offset([outer], width) : [outer]);
 
@@ -97,7 +92,7 @@ export function cut(part: Part, cutter: Cutter, method: Method, options: CutOpti
     footprint: footprint(solid(part.region.outer), width).map(r => moveRegion(r, frame)),
   };
   const findings = [
-    ...(method === 'router' ? reachFindings(part, cutter) : []),
+    ...(method === 'router' ? reachFindings(part, cutter, options.field ?? 'cutter') : []),
     ...profile.findings,
     ...first.findings,
     ...(second?.findings ?? []),

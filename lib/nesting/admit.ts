@@ -2,7 +2,8 @@ import type { CutPart } from '../cutting/cut-part.js';
 import type { Outcome } from '../findings/finding.js';
 import type { Stock } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
-import { type Bed, fitsBed, fittingWays, tooLargeForBed, tooSmall, usableRoom } from './fit.js';
+import { type Bed, fitsBed, tooLargeForBed } from './bed.js';
+import { fittingWays, tooSmall, usableRoom } from './fit.js';
 import type { Family } from './stock-family.js';
 import { type Turned, waysToLie } from './turns.js';
 

@@ -4,8 +4,8 @@ import { refuse } from '../findings/unusable.js';
 import { cutWidth, type Method, type Stock } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
 import { admit, type Wanted } from './admit.js';
+import type { Bed } from './bed.js';
 import { type FamilyJob, type FamilyLayout, freeLayout, straightLayout } from './family-layout.js';
-import type { Bed } from './fit.js';
 import { type Family, familiesOf } from './stock-family.js';
 
 export interface NestOptions {

@@ -184,6 +184,12 @@ test('a cutter that does not reach through is a stop naming cutter.reach', () =>
   expect(cut(thick, short, 'router').findings).toMatchObject([
     { level: 'stop', rule: 'cutter-reach', where: 'cutter.reach', value: 19, limit: 19.05 },
   ]);
+  expect(cut(thick, short, 'router', { field: 'stock.ply.cutter' }).findings).toMatchObject([
+    {
+      where: 'stock.ply.cutter.reach',
+      message: expect.stringContaining('a cutter that reaches 19.05 mm, or plate of stock no thicker than 19 mm'),
+    },
+  ]);
   expect(cut(thick, { ...short, reach: 19.05 }, 'router').findings).toEqual([]);
   expect(cut(thick, short, 'hand').findings).toEqual([]);
 });
