@@ -7,14 +7,20 @@ import { NEAR, rounded, WITHIN } from './nearness.js';
 /** Bores that differ by no more than this are for one bolt, mm. */
 const ONE_BOLT = 1;
 
-/** Whether two axes should have been one: two round ones; a bore and a hole drilled in its size; something round and an arc. */
+/** Whether two axes should have been one: two round ones; something round and an arc; a bore and a hole drilled in its size; holes drilled
+ * in one size, as for a pin. */
 function belong(a: Axis, b: Axis): boolean {
-  const kinds = [a.kind, b.kind].sort().join();
-  return (
-    kinds === 'round,round' ||
-    kinds === 'arc,round' ||
-    (kinds === 'drill,round' && Math.abs(a.bore - b.bore) <= ONE_BOLT)
-  );
+  switch ([a.kind, b.kind].sort().join()) {
+    case 'round,round':
+    case 'arc,round':
+      return true;
+    case 'drill,round':
+      return Math.abs(a.bore - b.bore) <= ONE_BOLT;
+    case 'drill,drill':
+      return Math.abs(a.bore - b.bore) <= WITHIN;
+    default:
+      return false;
+  }
 }
 
 function finding(stray: Axis, other: Axis, off: number): Finding {

@@ -9,7 +9,12 @@ import { flush } from './flush.js';
 import { complete, held } from './held.js';
 import { NEAR, rounded, WITHIN } from './nearness.js';
 import { seats } from './seats.js';
-import { type Bare, nearestTo, sideFaces } from './side-faces.js';
+import { type Bare, type Nearest, nearestTo, sideFaces } from './side-faces.js';
+
+const nearestOf = ({ solid, gap }: Nearest): string =>
+  gap === undefined
+    ? `; none is within ${NEAR} mm, the next is ${named(solid)}`
+    : `; ${named(solid)} is ${rounded(gap)} mm off`;
 
 function bareFace(model: Model, bare: Bare, all: readonly Solid[]): Finding {
   const { solid, face, faces } = bare;
@@ -18,7 +23,7 @@ function bareFace(model: Model, bare: Bare, all: readonly Solid[]): Finding {
   const { x, y } = movePoint(at, piece);
   const fit = Math.max(0, model.fits?.[face.joint] ?? 0);
   const next = nearestTo(bare, all);
-  const nearest = next ? `; ${named(next.solid)} is ${rounded(next.gap)} mm off` : `; none is within ${NEAR} mm`;
+  const nearest = next ? nearestOf(next) : '';
   const more = faces > 1 ? `; ${faces} faces of such pieces do not` : '';
   return {
     level: 'warn',

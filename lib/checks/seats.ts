@@ -17,13 +17,6 @@ interface Layer {
   readonly solids: Solid[];
 }
 
-/** A gap between a face of one layer and one of another, and the pieces just as high: where one lies between two others it keeps them apart. */
-interface Gap {
-  readonly low: Mm;
-  readonly high: Mm;
-  readonly filled: readonly Solid[];
-}
-
 /** A piece that lies just over another. */
 interface Miss {
   readonly a: Solid;
@@ -52,28 +45,39 @@ function clearance(a: Form, b: Form, fits: Model['fits'] = {}): Mm {
   return mateFaces(b.part).reduce((most, { joint }) => Math.max(most, joints.has(joint) ? (fits[joint] ?? 0) : 0), 0);
 }
 
-/** Gaps of at most so much between two layers that are not meant by a fit, nor air for turning. */
-function gapsOf(model: Model, a: Layer, b: Layer, every: readonly Layer[], most: Mm): Gap[] {
+type Gap = ReturnType<typeof gapsBetween>[number];
+
+/** Gaps between two layers that are not meant by a fit, nor air for turning. */
+function gapsOf(model: Model, a: Layer, b: Layer): Gap[] {
   const rise = b.z - a.z;
-  const near = gapsBetween(a.form, b.form, rise, WITHIN, most);
+  const near = gapsBetween(a.form, b.form, rise, WITHIN, NEAR);
   if (near.length === 0) return [];
   const fit = clearance(a.form, b.form, model.fits) + WITHIN;
   const meant = (gap: Mm): boolean => gap <= fit || (model.air !== undefined && same(gap, model.air));
-  const between = (low: Mm, high: Mm): Solid[] =>
-    every.flatMap(c => {
-      const at = (z: Mm): boolean => c.form.breaks.some(h => same(h + c.z, z));
-      return c !== a && c !== b && at(low) && at(high) ? c.solids : [];
-    });
-  return near
-    .filter(({ low, high }) => !meant(high + rise - low))
-    .map(gap => ({ ...gap, filled: between(gap.low + a.z, gap.high + b.z) }));
+  return near.filter(({ low, high }) => !meant(high + rise - low));
 }
 
-function missed(a: Solid, b: Solid, gaps: readonly Gap[]): Facing | undefined {
+/** Whether pieces that lie between two others, one on the other, are together just as high as the gap: they keep them apart. */
+function filled(a: Solid, b: Solid, { low, high }: Gap, every: readonly Layer[]): boolean {
+  const top = b.piece.z + high;
+  const reached = [a.piece.z + low];
+  for (const z of reached)
+    for (const c of every) {
+      const heights = c.form.breaks.map(h => h + c.z);
+      if (c.solids.includes(a) || c.solids.includes(b) || !heights.some(h => same(h, z))) continue;
+      const next = heights.filter(h => h > z + WITHIN && h < top + WITHIN && !reached.some(r => same(r, h)));
+      if (next.length === 0 || !c.solids.some(s => beside(a, s, 0) && beside(b, s, 0))) continue;
+      if (next.some(h => same(h, top))) return true;
+      reached.push(...next);
+    }
+  return false;
+}
+
+function missed(a: Solid, b: Solid, gaps: readonly Gap[], every: readonly Layer[]): Facing | undefined {
   const at = placingFrom(a.piece, b.piece);
-  for (const { low, high, filled } of gaps) {
-    if (filled.some(c => beside(a, c, 0) && beside(b, c, 0))) continue;
-    const facing = unlessFailed(() => facingAt(a.form, b.form, at, low, high));
+  for (const gap of gaps) {
+    if (filled(a, b, gap, every)) continue;
+    const facing = unlessFailed(() => facingAt(a.form, b.form, at, gap.low, gap.high));
     if (facing) return facing;
   }
   return undefined;
@@ -82,11 +86,9 @@ function missed(a: Solid, b: Solid, gaps: readonly Gap[]): Facing | undefined {
 /** Pairs that miss each other; of pairs that lie alike only the first is worked out. */
 function misses(model: Model, all: readonly Solid[]): Miss[] {
   const every = layers(all);
-  // with thinner pieces than that, several may lie between
-  const most = all.reduce((least, { form }) => Math.min(least, form.part.thickness), NEAR);
   const known = new Map<string, Miss | undefined>();
   for (const [lower, upper] of every.flatMap(a => every.map(b => [a, b] as const))) {
-    const gaps = gapsOf(model, lower, upper, every, most);
+    const gaps = gapsOf(model, lower, upper);
     if (gaps.length === 0) continue;
     for (const a of lower.solids)
       for (const b of upper.solids) {
@@ -96,7 +98,7 @@ function misses(model: Model, all: readonly Solid[]): Miss[] {
         const alike = known.get(key);
         if (alike) alike.pairs++;
         if (known.has(key)) continue;
-        const facing = missed(a, b, gaps);
+        const facing = missed(a, b, gaps, every);
         known.set(key, facing && { a, b, facing, pairs: 1 });
       }
   }

@@ -1,4 +1,5 @@
 import { movePoint, turning } from '../geometry/motion.js';
+import { distance } from '../geometry/point.js';
 import type { Model } from '../models/model.js';
 import { holds, near, type Solid } from '../models/solids.js';
 import type { Form } from '../parts/form.js';
@@ -93,12 +94,17 @@ export function sideFaces(model: Model, all: readonly Solid[]): SideFaces {
 /** Steps outwards from a bare face. */
 const STEPS = 100;
 
-/** The piece a bare face comes nearest to and about how far off it is, if no farther than NEAR. */
-export function nearestTo(
-  { solid, face }: Bare,
-  all: readonly Solid[],
-): { readonly solid: Solid; readonly gap: Mm } | undefined {
-  const others = all.filter(o => o !== solid && near(solid, o, NEAR));
+/** A piece near a bare face. */
+export interface Nearest {
+  readonly solid: Solid;
+  /** about how far off it is, if no farther than NEAR */
+  readonly gap?: Mm;
+}
+
+/** The piece a bare face comes nearest to, going straight out from it; where none is near, the one whose middle is nearest. */
+export function nearestTo({ solid, face }: Bare, all: readonly Solid[]): Nearest | undefined {
+  const rest = all.filter(o => o !== solid);
+  const others = rest.filter(o => near(solid, o, NEAR));
   const points = FACE_PLACES.slice(0, A_GLANCE).map(place => placed(solid, face, place));
   for (let step = 1; step <= STEPS; step++) {
     const gap = (step / STEPS) * NEAR;
@@ -107,5 +113,7 @@ export function nearestTo(
       if (other) return { solid: other, gap };
     }
   }
-  return undefined;
+  const away = (o: Solid): Mm => distance(o.middle, points[0]!.at);
+  const [nearest] = rest.sort((a, b) => away(a) - away(b));
+  return nearest && { solid: nearest };
 }

@@ -19,9 +19,9 @@ describe('seams', () => {
     expect(mating(ring([0, 1, 2, 3, 4, 5]))).toEqual([]);
     const [found, ...more] = mating(ring([0, 1, 2, 3, 4]));
     expect(more).toEqual([]);
-    expect(found).toMatchObject({ level: 'warn', rule: 'mating', where: 'felloe', value: 'seam' });
+    expect(found).toMatchObject({ level: 'warn', rule: 'mating', where: 'felloe, felloe', value: 'seam' });
     expect(found?.message).toContain('piece 1 of 5');
-    expect(found?.message).toContain('at (350, 0, 5) mm; none is within 5 mm; 2 faces');
+    expect(found?.message).toContain('at (350, 0, 5) mm; none is within 5 mm, the next is Felloe (felloe, piece ');
   });
 
   test('seams with more room than their fit do not touch', () => {

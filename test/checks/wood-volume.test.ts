@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { woodVolume } from '../../lib/checks/wood-volume.js';
-import { circle, solid } from '../../lib/geometry/outline.js';
+import { circle, type Outline, reverse, solid } from '../../lib/geometry/outline.js';
 import type { Feature } from '../../lib/parts/part.js';
 import { volumeBySections } from '../../lib/parts/section.js';
 import { near } from '../close.js';
@@ -35,11 +35,23 @@ describe('wood is conserved', () => {
     ['a pocket leaves the part', [pocket('front', 4, box(90, 10, 101, 50))]],
     ['holes overlap', [hole(50), hole(57)]],
     ['a hole leaves the part', [hole(3)]],
+    ['a pocket is deeper than the part is thick', [pocket('front', 11, box(10, 10, 40, 50))]],
   ])('%s', (_, features) => {
     const [found, ...more] = findings(...features);
     expect(more).toEqual([]);
     expect(found).toMatchObject({ level: 'warn', rule: 'wood-volume', where: 'plate' });
     expect(Number(found?.value)).toBeGreaterThan(Number(found?.limit));
+  });
+
+  test('openings cross the outline, lie outside it, or cross each other', () => {
+    const round = (x: number) => reverse(circle(8, { x, y: 30 }));
+    const holed = (...openings: Outline[]) =>
+      woodVolume(assembly([testPart('plate', { outer: box(0, 0, 100, 60).outer, openings })], [at('plate')]));
+    expect(holed(round(20), round(50))).toEqual([]);
+    for (const wrong of [holed(round(95)), holed(round(150)), holed(round(50), round(60))]) {
+      expect(wrong).toHaveLength(1);
+      expect(wrong[0]).toMatchObject({ level: 'warn', rule: 'wood-volume', where: 'plate' });
+    }
   });
 
   test('in a bevelled part', () => {
