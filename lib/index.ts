@@ -49,10 +49,12 @@ export { type LongSearch, type NestProgress, nestCutsLong } from './nesting/nest
 export { nestStraight, type StraightLayout } from './nesting/nest-straight.js';
 export type { Placement, Sheet } from './nesting/sheet.js';
 export { type CouponSheet, couponSheet, handCouponSheet } from './papers/coupon-sheet.js';
+export { type HardTemplates, hardTemplates, type TemplateShop } from './papers/hard-templates.js';
 export type { Report } from './papers/report.js';
 export { partFaces } from './parts/faces.js';
 export { type FelloeOptions, felloe, type LooseFelloeOptions, looseFelloe } from './parts/felloe.js';
 export { type HandleOptions, handleEdge } from './parts/handle.js';
+export { type HardTemplateOptions, hardTemplate } from './parts/hard-template.js';
 export { type Bore, type DiscOptions, hubDisc } from './parts/hub-disc.js';
 export { type Engraving, type NameBandOptions, nameBand, withLetters, withText } from './parts/name-band.js';
 export type { Drill, Face, Feature, Label, Part, Pocket, Score } from './parts/part.js';

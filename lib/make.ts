@@ -17,12 +17,13 @@ import { withCopies } from './nesting/copies.js';
 import { type Nested, nestCuts, type Wanted } from './nesting/nest-cuts.js';
 import { type LongSearch, nestCutsLong } from './nesting/nest-cuts-long.js';
 import type { Sheet } from './nesting/sheet.js';
+import { type HardTemplates, hardTemplates } from './papers/hard-templates.js';
 import { type Report, report } from './papers/report.js';
 import type { Part } from './parts/part.js';
 import type { Plan, Shop } from './plan/plan.js';
 import { sharedShop } from './plan/shared-shop.js';
 import { type FinishedSheet, finishSheet } from './sheets/finish-sheet.js';
-import { type FileOptions, partFiles, sheetFiles } from './writers/cut-files.js';
+import { type FileOptions, partFiles, sheetFiles, templateFiles } from './writers/cut-files.js';
 import { writeJson } from './writers/json.js';
 import { writePicture } from './writers/picture.js';
 
@@ -71,6 +72,8 @@ interface Worked {
   readonly model: Model;
   readonly props: Together['props'];
   readonly sheets: readonly FinishedSheet[];
+  /** of thin board, where the plan asks for them */
+  readonly templates?: HardTemplates;
   readonly report: Report;
 }
 
@@ -116,14 +119,16 @@ const allCopies = ({ cuts, props }: Prepared): Wanted[] =>
 function complete({ props }: Prepared, nested: Nested, shop: Shop, before: readonly Finding[]): Outcome<Worked> {
   const { model, copies, letters } = props;
   const sheets = finishSheets(withCopies(nested.value, letters), shop);
-  const findings = [...before, ...nested.findings, ...sheets.findings];
-  const layouts = nested.counts;
+  const templates = shop.template && hardTemplates(model.parts, shop.template, shop.stock, shop);
+  const findings = [...before, ...nested.findings, ...sheets.findings, ...(templates?.findings ?? [])];
+  const more = { layouts: nested.counts, ...(templates && { templates: templates.value.sheets }) };
   return {
     value: {
       model,
       props: props.props,
       sheets: sheets.value,
-      report: report(model, { ...shop, copies, layouts }, sheets.value, findings),
+      ...(templates && { templates: templates.value }),
+      report: report(model, { ...shop, copies, ...more }, sheets.value, findings),
     },
     findings,
   };
@@ -168,7 +173,7 @@ function pictured({ model, props }: Worked): (picture: (typeof PICTURES)[number]
 }
 
 async function write(worked: Worked, host: Host, { only, ...how }: MakeOptions): Promise<Files> {
-  const { model, sheets, report } = worked;
+  const { model, sheets, templates, report } = worked;
   // the host may draw one while the other and the rest are written
   const drawing = pictured(worked);
   const pictures = PICTURES.filter(([name]) => only === undefined || name === 'assembled').map(([name, picture]) => {
@@ -180,6 +185,7 @@ async function write(worked: Worked, host: Host, { only, ...how }: MakeOptions):
     ...pictures.map(({ name, svg }): [string, string] => [`${name}.svg`, svg]),
     ...model.parts.flatMap(part => partFiles(part, how)),
     ...sheets.flatMap((sheet, i) => sheetFiles(sheet, i, report.findings, how)),
+    ...(templates && only === undefined ? templateFiles(templates, how) : []),
   ];
   const files = new Map<string, string | Uint8Array>(texts);
   for (const { name, drawn } of pictures) if (drawn) files.set(`${name}.png`, await drawn);

@@ -26,12 +26,27 @@ function parsed(text: string): unknown {
   }
 }
 
+/** Files of hard templates: sheets, and one for each template on them. */
+const templates = (list: unknown): string[] => [
+  ...texts(list, 'file'),
+  ...(Array.isArray(list) ? list : []).flatMap(sheet =>
+    isRecord(sheet) && Array.isArray(sheet['templates'])
+      ? sheet['templates'].map(id => `templates/${String(id)}.dxf`)
+      : [],
+  ),
+];
+
 /** Names of the files a report tells of; nothing if the text is no report of ours. */
 function reportedFiles(text: string): Set<string> | undefined {
   const report = parsed(text);
   if (!isRecord(report) || report['rimwright'] !== 1) return undefined;
-  const parts = texts(report['parts'], 'id').flatMap(id => ['', '-back', '-side'].map(s => `parts/${id}${s}`));
-  const sheets = ['file', 'back'].flatMap(key => texts(report['sheets'], key)).map(f => f.replace(/\.dxf$/, ''));
+  const parts = texts(report['parts'], 'id').flatMap(id => ['', '-back', '-side', '-end'].map(s => `parts/${id}${s}`));
+  const drawn = [
+    ...texts(report['sheets'], 'file'),
+    ...texts(report['sheets'], 'back'),
+    ...templates(report['templates']),
+  ];
+  const sheets = drawn.map(f => f.replace(/\.dxf$/, ''));
   const pictures = texts(report['sheets'], 'picture').flatMap(f => [f, f.replace(/\.svg$/, '.png')]);
   return new Set([REPORT, ...pictures, ...[...parts, ...sheets].flatMap(f => [`${f}.dxf`, `${f}.svg`])]);
 }

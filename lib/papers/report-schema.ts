@@ -83,6 +83,13 @@ const sheet = object(
   },
 );
 
+const templates = object({
+  file: { type: 'string', pattern: '^templates/[0-9]{2,}-[A-Za-z0-9-]+\\.dxf$' },
+  stock: name,
+  templates: { ...list(name), description: 'each is a file of its own too: templates/ID.dxf' },
+  utilisation: { type: 'number', minimum: 0, maximum: 1 },
+});
+
 const passes = object(
   {
     part: name,
@@ -142,6 +149,6 @@ export const reportSchema: JsonSchema = {
       weight: { ...notBelow0, description: 'of the parts of one prop, kg' },
       cost: { ...notBelow0, description: "of all boards and sheets that have a price, in the maker's own money" },
     },
-    { layouts: list(layouts) },
+    { layouts: list(layouts), templates: list(templates) },
   ),
 };

@@ -9,7 +9,7 @@ import type { FinishedSheet } from '../sheets/finish-sheet.js';
 import type { Cutter, Stock } from '../stock/stock.js';
 import { type Mm, type Radians, toDegrees, type Unit } from '../units/length.js';
 import { type ReportPasses, reportPasses } from './report-passes.js';
-import { layoutFile, sheetFile } from './sheet-file.js';
+import { layoutFile, sheetFile, templateFile } from './sheet-file.js';
 import { weighedAs, weight } from './weight.js';
 
 /** One kind of part; width and height are those of its outline in its own file. Lengths mm, area mm². */
@@ -81,6 +81,12 @@ export interface ReportStock {
   readonly assumed: boolean;
 }
 
+/** A piece of thin board with templates on it, for parts worked by hand. */
+export interface ReportTemplates extends Pick<ReportSheet, 'file' | 'stock' | 'utilisation'> {
+  /** id of every template on it; each is a file of its own too: templates/ID.dxf */
+  readonly templates: readonly string[];
+}
+
 /** Every number of a made prop: report.json. Numbers are mm, mm², degrees and kg, whatever the plan is written in. */
 export interface Report {
   /** version of the report's form; also tells that a folder is Rimwright's */
@@ -93,6 +99,8 @@ export interface Report {
   readonly parts: readonly ReportPart[];
   readonly assembly: readonly ReportPiece[];
   readonly sheets: readonly ReportSheet[];
+  /** hard templates, where the plan asks for them */
+  readonly templates?: readonly ReportTemplates[];
   /** how deep a router goes at a time; none where it is sawn or lasered */
   readonly passes: readonly ReportPasses[];
   readonly stock: readonly ReportStock[];
@@ -118,6 +126,8 @@ export interface ReportShop {
   readonly stock: readonly Stock[];
   /** for hand tools */
   readonly layouts?: readonly LayoutCounts[];
+  /** sheets of templates, taken from the stock too */
+  readonly templates?: readonly FinishedSheet[];
 }
 
 function reportPart(part: Part): ReportPart {
@@ -182,6 +192,15 @@ function reportSheet(finished: FinishedSheet, index: number): ReportSheet {
   };
 }
 
+function reportTemplates({ sheet }: FinishedSheet, index: number): ReportTemplates {
+  return {
+    file: `${templateFile(sheet, index)}.dxf`,
+    stock: sheet.stock.name,
+    templates: sheet.placements.map(p => p.cut.part.id),
+    utilisation: sheet.utilisation,
+  };
+}
+
 function reportStock(stock: Stock, sheets: readonly FinishedSheet[]): ReportStock {
   const needed = sheets.filter(s => s.sheet.stock.name === stock.name).length;
   const { name, count, price } = stock;
@@ -201,7 +220,8 @@ export function report(
   sheets: readonly FinishedSheet[],
   findings: readonly Finding[],
 ): Report {
-  const stock = shop.stock.map(s => reportStock(s, sheets));
+  const { templates } = shop;
+  const stock = shop.stock.map(s => reportStock(s, [...sheets, ...(templates ?? [])]));
   return {
     rimwright: 1,
     title: model.title,
@@ -211,6 +231,7 @@ export function report(
     parts: model.parts.map(reportPart),
     assembly: model.pieces.map(p => reportPiece(p, model.parts)),
     sheets: sheets.map(reportSheet),
+    ...(templates && { templates: templates.map(reportTemplates) }),
     passes: reportPasses(model.parts, shop.stock, shop.cutter),
     stock,
     ...(shop.layouts && shop.layouts.length > 0 && { layouts: shop.layouts }),

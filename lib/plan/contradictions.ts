@@ -114,6 +114,26 @@ const passWithinReach: Rule = ({ cutter, units }) => {
   );
 };
 
+/** Templates are of a stock that is there, and for what is worked by hand. */
+const templateSuits: Rule = ({ template, method, stock }) => {
+  if (!template) return [];
+  const names = stock.map(s => s.name);
+  return [
+    ...unless(
+      method === 'hand',
+      'template',
+      'given',
+      `left out, since method is ${method}: templates are for method hand`,
+    ),
+    ...unless(
+      names.includes(template.stock),
+      'template.stock',
+      template.stock,
+      `a name under stock: ${names.join(', ')}`,
+    ),
+  ];
+};
+
 /** What only a model can say of its options. */
 const ofTheModel: Rule = plan => (plan.model === 'helm-wheel' ? helmWheelContradictions(plan.options, plan.units) : []);
 
@@ -126,6 +146,7 @@ const RULES: readonly Rule[] = [
   defectsAreOnIt,
   cutterSuitsMethod,
   passWithinReach,
+  templateSuits,
   ofTheModel,
 ];
 

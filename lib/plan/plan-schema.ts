@@ -9,6 +9,7 @@ import { finishing } from './finishing-schema.js';
 import { least } from './least-schema.js';
 import { MODELS, modelShapes } from './model-shapes.js';
 import { cutter, stock } from './stock-schema.js';
+import { template } from './template-schema.js';
 import { variants } from './variants.js';
 
 function paper() {
@@ -29,6 +30,7 @@ const common = (unit: Unit) => ({
   clearing: z.exactOptional(clearing()),
   least: z.exactOptional(least(unit)),
   labels: z.exactOptional(choice(['lines', 'text'])),
+  template: z.exactOptional(template(unit)),
   stock: stock(unit),
   copies: z.exactOptional(whole(1, 1000)),
   paper: z.exactOptional(paper()),

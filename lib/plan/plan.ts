@@ -4,6 +4,7 @@ import type { Relief } from '../cutting/relief.js';
 import type { LabelStyle } from '../drawings/drawing.js';
 import type { Finishes } from '../models/finish.js';
 import type { Prop } from '../models/index.js';
+import type { TemplateShop } from '../papers/hard-templates.js';
 import type { Finishing } from '../sheets/finishing.js';
 import type { Cutter, Method, Stock } from '../stock/stock.js';
 import type { Mm, Unit } from '../units/length.js';
@@ -29,6 +30,8 @@ export interface Shop extends Finishing {
   readonly least?: Partial<Least>;
   /** how labels stand in cut files; `lines` unless given */
   readonly labels?: LabelStyle;
+  /** templates of thin board for parts worked by hand; none unless given */
+  readonly template?: TemplateShop;
   /** in the order written; names are fit for file names and differ by more than case */
   readonly stock: readonly Stock[];
   /** props to make, 1 or more */

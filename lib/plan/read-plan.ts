@@ -32,7 +32,7 @@ const unitOf = (document: Written): Unit =>
   (document.value as { readonly units?: unknown }).units === 'in' ? 'in' : 'mm';
 
 /** Keys of the shop that a plan may leave out, and that have no default here. */
-const LEFT_OUT = ['bed', 'relief', 'clearing', 'least', 'feed', 'leads', 'tabs', 'labels'] as const;
+const LEFT_OUT = ['bed', 'relief', 'clearing', 'least', 'feed', 'leads', 'tabs', 'labels', 'template'] as const;
 
 type LeftOut = (typeof LEFT_OUT)[number];
 const isLeftOut = (key: string): boolean => (LEFT_OUT as readonly string[]).includes(key);

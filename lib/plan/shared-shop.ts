@@ -15,6 +15,7 @@ const ONE = [
   'leads',
   'tabs',
   'labels',
+  'template',
 ] as const satisfies readonly (keyof Shop)[];
 
 /** What of a plan's shop is not as in the first plan. */

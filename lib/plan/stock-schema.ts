@@ -19,17 +19,20 @@ const NAME = /^[a-z0-9][a-z0-9-]*$/i;
 const NAMES =
   'a name of letters, digits and hyphens that starts with a letter or digit, at most 40, not a device such as con or lpt1';
 
-/** A cutter: what kind, then how wide it cuts. */
-export function cutter(unit: Unit) {
-  const router = keys({
+export const router = (unit: Unit) =>
+  keys({
     kind: z.literal('router'),
     diameter: length(unit, 0.2, 60),
     reach: z.exactOptional(length(unit, 1, 200)),
     pass: z.exactOptional(length(unit, 0.1, 100)),
   });
-  const laser = keys({ kind: z.literal('laser'), kerf: length(unit, 0.01, 2) });
+
+export const laser = (unit: Unit) => keys({ kind: z.literal('laser'), kerf: length(unit, 0.01, 2) });
+
+/** A cutter: what kind, then how wide it cuts. */
+export function cutter(unit: Unit) {
   const saw = keys({ kind: z.literal('saw'), kerf: length(unit, 0.2, 10) });
-  return z.discriminatedUnion('kind', [router, laser, saw], {
+  return z.discriminatedUnion('kind', [router(unit), laser(unit), saw], {
     error: 'router (with diameter, reach, pass), laser or saw (with kerf)',
   });
 }

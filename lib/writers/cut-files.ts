@@ -4,7 +4,8 @@ import { endDrawing, partDrawing, sideDrawing } from '../drawings/part-drawing.j
 import { sheetDrawing } from '../drawings/sheet-drawing.js';
 import type { Finding } from '../findings/finding.js';
 import { refuse } from '../findings/unusable.js';
-import { layoutFile, sheetFile } from '../papers/sheet-file.js';
+import type { HardTemplates } from '../papers/hard-templates.js';
+import { layoutFile, sheetFile, templateFile } from '../papers/sheet-file.js';
 import { partFaces } from '../parts/faces.js';
 import type { Part } from '../parts/part.js';
 import type { FinishedSheet } from '../sheets/finish-sheet.js';
@@ -61,3 +62,11 @@ export function sheetFiles(
     [layoutFile(finished.sheet, index), writePicture(sheetPicture(finished.sheet, findings))],
   ];
 }
+
+/** Hard templates, one by one at the size of the part, and the sheets to cut them from. */
+export const templateFiles = ({ parts, sheets }: HardTemplates, how: FileOptions): TextFile[] => [
+  ...parts.flatMap(part => cutFiles(`templates/${part.id}`, partDrawing(part, 'front', how.labels), how)),
+  ...sheets.flatMap((sheet, i) =>
+    cutFiles(templateFile(sheet.sheet, i), sheetDrawing(sheet, 'first', how.labels), how),
+  ),
+];

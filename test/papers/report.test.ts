@@ -145,7 +145,8 @@ describe('the schema', () => {
     expect(told.assembly).toHaveLength(told.parts.reduce((n, p) => n + p.quantity, 0));
     const cut = told.sheets.flatMap(s => s.parts);
     for (const p of told.parts) expect(cut.filter(id => id === p.id)).toHaveLength(p.quantity * told.copies);
-    for (const s of told.stock) expect(told.sheets.filter(x => x.stock === s.name)).toHaveLength(s.needed);
+    const pieces = [...told.sheets, ...(told.templates ?? [])];
+    for (const s of told.stock) expect(pieces.filter(x => x.stock === s.name)).toHaveLength(s.needed);
     near(
       told.cost,
       told.stock.reduce((sum, s) => sum + s.needed * (s.price ?? 0), 0),
