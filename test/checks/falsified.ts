@@ -1,3 +1,4 @@
+import { bounds } from '../../lib/geometry/measure.js';
 import { movePoint } from '../../lib/geometry/motion.js';
 import { offset } from '../../lib/geometry/offset.js';
 import { type Outline, reverse } from '../../lib/geometry/outline.js';
@@ -140,7 +141,7 @@ function widened(model: Model, random: Random): Omit<Falsified, 'kind'> | undefi
   };
 }
 
-/** A hole moved out over the part's edge. */
+/** A hole moved half out over the part's edge. */
 function outside(model: Model, random: Random): Omit<Falsified, 'kind'> | undefined {
   const part = pick(
     model.parts.filter(p => p.region.openings.length > 0),
@@ -149,8 +150,9 @@ function outside(model: Model, random: Random): Omit<Falsified, 'kind'> | undefi
   if (!part) return undefined;
   const { outer } = part.region;
   const [first, ...others] = part.region.openings;
-  const by = { x: outer[0]!.x - first![0]!.x, y: outer[0]!.y - first![0]!.y };
-  const openings = [first!.map(v => ({ ...v, x: v.x + by.x, y: v.y + by.y })), ...others];
+  const hole = bounds(first!);
+  const by = bounds(outer).maxX - (hole.minX + hole.maxX) / 2;
+  const openings = [first!.map(v => ({ ...v, x: v.x + by })), ...others];
   return { parts: [part.id], model: withPart(model, { ...part, region: { outer, openings } }) };
 }
 
