@@ -73,15 +73,24 @@ function countsToTry(site: SeamSite, d: Mm, count: number | undefined): number[]
   return Array.from({ length: Math.max(1, about) }, (_, i) => Math.max(1, about) - i);
 }
 
-/** Dowels of one kind and number: the longest whose holes fit, within the room beside the seam where one does, or those of the plan's
- * depth. */
+/** Length of the dowels where the plan states no depth: the longest sold whose holes fit, within the room beside the seam where one does;
+ * else one cut to what there is, to a millimetre, as long as that is worth it. */
+function lengthFor(site: SeamSite, dowel: Dowel, most: Mm): Mm {
+  const longest = (within: Mm): Mm | undefined =>
+    [...dowel.lengths].sort((a, b) => b - a).find(l => dowelHole(l) <= within + ROUNDING);
+  const room = Math.min(most, site.room ?? Infinity);
+  const cut = (within: Mm): Mm | undefined => {
+    const length = Math.floor(2 * (within - dowelHole(0)) + ROUNDING);
+    return dowelHole(length) >= LEAST_DEPTH * dowel.diameter ? length : undefined;
+  };
+  return longest(room) ?? cut(room) ?? longest(most) ?? cut(most) ?? Math.min(...dowel.lengths);
+}
+
+/** Dowels of one kind and number, in holes of the plan's depth or as long as fit. */
 function sized(site: SeamSite, dowel: Dowel, count: number, depth: Mm | undefined): DowelSeam {
   const at = middles(site, Math.max(1, count));
   const most = deepest(site, dowel.diameter, at);
-  const longest = (within: Mm): Mm | undefined =>
-    [...dowel.lengths].sort((a, b) => b - a).find(l => dowelHole(l) <= within + ROUNDING);
-  const chosen = longest(Math.min(most, site.room ?? Infinity)) ?? Math.min(...dowel.lengths);
-  const length = depth === undefined ? chosen : 2 * (depth - dowelHole(0));
+  const length = depth === undefined ? lengthFor(site, dowel, most) : 2 * (depth - dowelHole(0));
   return { dowel, length, count, depth: dowelHole(length), at };
 }
 
@@ -124,7 +133,7 @@ function limits(site: SeamSite, options: SeamOptions, { dowel, count, depth, at 
   if (depth >= from - ROUNDING && depth <= to + ROUNDING) return [];
   const meets = to === free ? " before it meets a lap, the rim's edge or the other end's holes" : '';
   const most = `${mm(Math.max(0, to))} deep${meets}`;
-  const fits = to >= from && (options.depth !== undefined || to >= dowelHole(Math.min(...dowel.lengths)));
+  const fits = to >= from;
   const why = fits
     ? `a hole for a ${dowel.name} dowel is ${mm(from)} to ${most}; allowed: that`
     : `a hole for a ${dowel.name} dowel may go ${most}, and is ${mm(from)} deep at least; allowed: another seam place, or joint: butt`;

@@ -59,7 +59,8 @@ export interface RingOptions {
   /** width of a step `features` cuts along its inner edge: pins keep clear of it; 0 unless given */
   readonly rebate?: Mm;
   readonly crossings?: readonly Crossing[];
-  /** what comes into the ring from an edge without crossing it, and `features` cuts room for: seams are sized to keep clear of it */
+  /** what comes into the ring from an edge without crossing it, and `features` cuts room for: seams are sized to keep clear of it, as pins
+   * are */
   readonly slots?: readonly Crossing[];
   /** first seam of every layer that has seams, back to front, where the model staggers them itself */
   readonly offsets?: readonly Radians[];

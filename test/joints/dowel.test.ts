@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { dowelled, dowelSeam } from '../../lib/joints/dowel.js';
+import { dowelHole } from '../../lib/stock/dowels.js';
 import { inches } from '../../lib/units/length.js';
 import { near } from '../close.js';
 import { plain, site } from './site.js';
@@ -56,9 +57,14 @@ test('a narrow inner edge is left alone: fewer dowels lie farther out', () => {
     expect(seam!.depth + 6).toBeLessThanOrEqual((u - seam!.dowel.diameter / 2) * Math.tan(Math.PI / 8));
 });
 
-test('where there is little room they are shorter, or thinner', () => {
-  const own = site({ room: 17 });
-  expect(dowelSeam(own, {}).seam!.depth).toBeLessThanOrEqual(17);
+test('where there is little room they are shorter, cut from longer ones if need be, but 1.5 diameters deep', () => {
+  const depths = [40, 17, 14, 5].map(room => dowelSeam(site({ room }), {}).seam!);
+  expect(depths.map(s => s.depth <= 17)).toEqual([false, true, true, false]);
+  for (const s of depths) expect(s.depth).toBeGreaterThanOrEqual(1.5 * s.dowel.diameter);
+  const wall = site({ laps: [{ apart: 0.14, width: 30, depth: 9.5, face: 'front' }] });
+  const { seam, findings } = dowelSeam(wall, {});
+  expect(findings).toEqual([]);
+  expect(seam!.depth).toBeLessThan(dowelHole(Math.min(...seam!.dowel.lengths)));
 });
 
 test.each([

@@ -5,12 +5,10 @@ import { boredFelloe } from '../../joints/bored-tongue.js';
 import { shareOf, slotted } from '../../joints/tongue.js';
 import type { Part } from '../../parts/part.js';
 import { dowelsFor } from '../../stock/dowels.js';
-import type { Mm, Radians } from '../../units/length.js';
+import type { Mm } from '../../units/length.js';
 import type { Draft } from '../drafts.js';
 import type { Lettering } from '../lettering.js';
 import type { Arc } from '../registration.js';
-import { clearPins } from '../ring/clear-pins.js';
-import { layerSeamed } from '../ring/joined.js';
 import { type RingLayout, ringLayout } from '../ring/layout.js';
 import { type Crossing, type Ring, type RingOptions, type RingPlace, ring, seenFrom } from '../ring.js';
 import { seamOffsets, spokeAngles } from './layout.js';
@@ -81,15 +79,7 @@ const lettered = (s: CartSizes, made: Ring): Draft[] => {
   });
 };
 
-function made(s: CartSizes, joint: 'plan' | 'butt' | 'dowel'): Outcome<Ring> {
-  const o = rimOptions(s, joint);
-  const layout = ringLayout(o);
-  const reach = Math.max(0, ...layerSeamed(o, layout).map(l => l.joined.reach));
-  const half: Radians = tongueHalf(s);
-  const taken = spokeAngles(s).map((at): Arc => ({ from: at - half, sweep: 2 * half }));
-  const pins = clearPins({ inner: s.rim.inner, outer: s.rim.outer, layout, reach, taken, holding: [] });
-  return ring({ ...o, pins });
-}
+const made = (s: CartSizes, joint: 'plan' | 'butt' | 'dowel'): Outcome<Ring> => ring(rimOptions(s, joint));
 
 const BUTTED: Finding = {
   level: 'warn',

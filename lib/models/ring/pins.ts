@@ -51,12 +51,13 @@ function seamsBarred(o: RingOptions, { seams, joined }: LayerSeams): Barred[] {
   return seams.map(at => ({ at, from: 0, to }));
 }
 
-/** Stretches of the ring clear of every seam and wall, wide enough for a pin: between crossings, or within one (through what crosses). */
+/** Stretches of the ring clear of every seam, slot and wall, wide enough for a pin: between crossings, or within one (through what crosses). */
 function clearStretches(o: RingOptions, layers: readonly LayerSeams[], margin: Radians): Arc[] {
   const barred: Barred[] = [
     ...(o.crossings ?? []).flatMap(c =>
       c.at.map(at => ({ at, from: wallAngle(c.width, o.outer), to: wallAngle(c.width, o.inner) })),
     ),
+    ...(o.slots ?? []).flatMap(c => c.at.map(at => ({ at, from: 0, to: wallAngle(c.width, o.inner) }))),
     ...layers.flatMap(l => seamsBarred(o, l)),
   ];
   const lines = barred.flatMap(b => [b.at - b.to, b.at - b.from, b.at + b.from, b.at + b.to]);

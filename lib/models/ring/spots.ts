@@ -37,7 +37,7 @@ function clearOfSeam({ at, joined }: Near, spot: PinSpot, room: Mm): boolean {
   return boreClear(joined, { u: spot.radius * Math.cos(apart), v: spot.radius * Math.sin(apart) }, room);
 }
 
-/** A wall near a piece: of something that crosses the ring at an angle. */
+/** A wall near a piece: of something that crosses the ring or comes into it, at an angle. */
 interface Wall {
   readonly at: Radians;
   readonly half: Mm;
@@ -79,7 +79,7 @@ export function spotsOn(
   const seams = layers.flatMap(({ seams, joined }) =>
     nearTo(piece, seams, aside(o, joined.reach + room)).map((at): Near => ({ at, joined })),
   );
-  const walls = (o.crossings ?? []).flatMap(({ at, width }) =>
+  const walls = [...(o.crossings ?? []), ...(o.slots ?? [])].flatMap(({ at, width }) =>
     nearTo(piece, at, aside(o, width / 2 + room)).map((angle): Wall => ({ at: angle, half: width / 2 })),
   );
   const fit = candidates(o, piece)
