@@ -3,7 +3,7 @@ import { difference } from '../geometry/boolean.js';
 import { dashes } from '../geometry/dashes.js';
 import { distanceToSegment, locate } from '../geometry/locate.js';
 import { area } from '../geometry/measure.js';
-import { asCircle, type Polyline, polygon, type Region, solid, vertex } from '../geometry/outline.js';
+import { asCircle, type Outline, type Polyline, polygon, type Region, solid, vertex } from '../geometry/outline.js';
 import { distance, type Point } from '../geometry/point.js';
 import { polylineSegments, segments } from '../geometry/segment.js';
 import type { Mm } from '../units/length.js';
@@ -102,6 +102,9 @@ function marks(part: Part): Score[] {
 const rounds = (part: Part): Score[] =>
   part.region.openings.filter(o => asCircle(o)).map(o => score([...o, vertex(o[0]!)]));
 
+/** A template meets no other piece. */
+const bare = (outline: Outline): Outline => outline.map(v => vertex(v, v.bulge));
+
 const largest = (regions: readonly Region[]): Region => regions.reduce((a, b) => (area(b) > area(a) ? b : a));
 
 /** A part's template of thin board, to be laid on the wood and traced: its outline, notches where lap lines meet an edge (with a router's bit, which
@@ -112,7 +115,8 @@ export function hardTemplate(part: Part, o: HardTemplateOptions): Part {
   const diameter = fine ? PRICK.fine : PRICK.coarse;
   const laps = [...lapsOn(part, 'front'), ...lapsOn(part, 'back')];
   const met = laps.flatMap(ends);
-  const whole = { outer: part.region.outer, openings: part.region.openings.filter(w => !asCircle(w)) };
+  const { outer, openings } = part.region;
+  const whole = { outer: bare(outer), openings: openings.filter(w => !asCircle(w)).map(bare) };
   const region = fine && met.length > 0 ? largest(difference([whole], met.map(notch))) : whole;
   const beside = fine ? [] : met.map(e => along(e, INSIDE));
   const holes = pricked(region, [...centres(part, laps), ...beside], diameter);
