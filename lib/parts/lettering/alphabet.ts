@@ -1,4 +1,4 @@
-import { BASE, CAPITAL_TOP, type Glyph, inkOf, inRow, readGlyph, shifted } from './glyph.js';
+import { BASE, CAPITAL_TOP, type Glyph, type Ink, inkOf, inRow, readGlyph, shifted } from './glyph.js';
 import { HERSHEY } from './hershey.js';
 import { MARKED_OTHERWISE, MARKS, STROKED } from './marks.js';
 import { ALIKE, OWN } from './own-glyphs.js';
@@ -93,17 +93,28 @@ function standsFor(character: string): Glyph | undefined {
   return LOWERED.test(character) ? small(first, false) : first;
 }
 
-const known = new Map<string, Glyph | undefined>();
-
 /** A letter with its accents, a sign or a fraction; undefined for one the alphabet has not got. */
-export function glyphOf(character: string): Glyph | undefined {
-  if (known.has(character)) return known.get(character);
-  const glyph = plain(character) ?? accented(character) ?? standsFor(character);
-  known.set(character, glyph);
-  return glyph;
+const glyphOf = (character: string): Glyph | undefined =>
+  plain(character) ?? accented(character) ?? standsFor(character);
+
+/** A glyph as it is needed for lettering, and whether it is a box for a character there are no strokes for. */
+export interface Character extends Glyph {
+  readonly ink: Ink | undefined;
+  readonly isBox: boolean;
 }
 
-export const glyphOrBox = (character: string): Glyph => glyphOf(character) ?? UNKNOWN;
+const known = new Map<string, Character>();
+
+/** The glyph of a character, worked out once. */
+export function characterOf(text: string): Character {
+  const before = known.get(text);
+  if (before) return before;
+  const glyph = glyphOf(text);
+  const drawn = glyph ?? UNKNOWN;
+  const made: Character = { ...drawn, ink: inkOf(drawn), isBox: glyph === undefined };
+  known.set(text, made);
+  return made;
+}
 
 /** A text's letters, each with its accents; a fraction with a fraction stroke is one. */
 export const clusters = (text: string): string[] => text.normalize('NFC').match(/\d+⁄\d+|\P{M}\p{M}*|\p{M}+/gu) ?? [];

@@ -50,8 +50,16 @@ export function inRow(glyphs: readonly Glyph[]): Glyph {
   return { strokes, advance };
 }
 
-/** How far ink reaches on the grid; undefined for a space. */
-export function inkOf({ strokes }: Glyph) {
+/** How far ink reaches on the grid. */
+export interface Ink {
+  readonly left: number;
+  readonly right: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A glyph's ink; undefined for a space. */
+export function inkOf({ strokes }: Glyph): Ink | undefined {
   if (strokes.length === 0) return undefined;
   const boxes = strokes.map(polylineBounds);
   return {
