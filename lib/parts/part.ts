@@ -6,8 +6,8 @@ import type { Finish } from './finish.js';
 /** A part's frame: seen from the front of the prop, x right, y up, origin where its builder says (most often the wheel's centre). */
 export type Face = 'front' | 'back';
 
-/** Every kind of part, the same word in plans' reports and in pictures. */
-export const PART_KINDS = [
+/** The kinds of parts props are made of: what a plan may say of them. */
+export const PROP_KINDS = [
   'felloe',
   'spoke',
   'hub-disc',
@@ -35,14 +35,13 @@ export const PART_KINDS = [
   'cap',
   'accent-ring',
   'name-band',
-  'ladder-bed',
-  'ladder-piece',
-  'comb',
-  'tongue',
-  'bore-row',
-  'plug',
-  'sample',
 ] as const;
+
+/** The kinds of parts a coupon is made of. */
+const COUPON_KINDS = ['ladder-bed', 'ladder-piece', 'comb', 'tongue', 'bore-row', 'plug', 'sample'] as const;
+
+/** Every kind of part, the same word in reports and in pictures. */
+export const PART_KINDS = [...PROP_KINDS, ...COUPON_KINDS] as const;
 
 export type PartKind = (typeof PART_KINDS)[number];
 

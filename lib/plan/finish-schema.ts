@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { PART_KINDS, type PartKind } from '../parts/part.js';
+import { PROP_KINDS } from '../parts/part.js';
 import { keys, text, whole } from './fields.js';
 
 function color() {
@@ -12,4 +12,9 @@ const finish = () =>
 
 /** What parts are finished with, by kind. */
 export const finishes = () =>
-  keys(Object.fromEntries(PART_KINDS.map(kind => [kind, finish()])) as Record<PartKind, ReturnType<typeof finish>>);
+  keys(
+    Object.fromEntries(PROP_KINDS.map(kind => [kind, finish()])) as Record<
+      (typeof PROP_KINDS)[number],
+      ReturnType<typeof finish>
+    >,
+  );
