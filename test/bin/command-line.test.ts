@@ -70,7 +70,7 @@ describe('the program', () => {
 
   test.each([
     [['maek'], 'the command is maek', 'did you mean make?'],
-    [['--json'], 'the command is --json', 'start, check, make, nest, stock'],
+    [['--json'], 'the command is --json', 'start, check, make, nest, coupon, stock'],
     [['make', ferry, '--ouut', 'x'], 'an option is --ouut', 'did you mean --out?'],
     [['make', ferry, '-x'], 'an option is -x', '-o'],
     [['make', ferry, '--constructor', '3'], 'an option is --constructor', '--out'],
