@@ -86,7 +86,9 @@ function prepared(sheet: Sheet, works: readonly Work[], how: SheetShop): Outcome
     const started = begun(work, widthOf(sheet, work) / 2, how, { others, stock });
     return holds ? tabbed(sheet, started, how, others) : { value: started, findings: [] };
   });
-  return { value: each.map(e => e.value), findings: each.flatMap(e => e.findings) };
+  // of pieces alike that lack the same tabs, one word is enough
+  const findings = new Map(each.flatMap(e => e.findings.map(f => [f.message, f] as const)));
+  return { value: each.map(e => e.value), findings: [...findings.values()] };
 }
 
 const unordered = (works: readonly Work[]): Ordered => ({ works, travel: 0, listed: 0 });

@@ -6,7 +6,7 @@ import type { Method } from '../../stock/stock.js';
 import type { Mm } from '../../units/length.js';
 
 const HOLD: Readonly<Record<Method, string>> = {
-  router: 'leave tabs, tape it down or screw it to the bed outside its lines',
+  router: 'tabs hold it where they find room; else tape it down or screw it to the bed outside its lines',
   laser: 'tape it from below, or it may fall through or tip into the beam',
   hand: 'work it while it is still part of a larger piece, and saw it off last',
 };
@@ -19,6 +19,5 @@ export function smallPart(part: Part, side: Mm, method: Method): Finding[] {
   const has = Number((value * value).toFixed(0));
   const message = `${part.id} is small, ${has} mm², and hard to hold while it is cut: ${HOLD[method]}; allowed: least.part, ${Number(side.toFixed(2))} mm square, or more`;
   const place = { part: part.id, at: centroid(outline) };
-  const level = method === 'router' ? 'warn' : 'note';
-  return [{ level, rule: 'small-part', where: part.id, message, value, limit: side, place }];
+  return [{ level: 'note', rule: 'small-part', where: part.id, message, value, limit: side, place }];
 }

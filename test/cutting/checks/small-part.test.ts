@@ -8,7 +8,7 @@ test('a disc of 50 mm has less area than a square of 50, one of 57 has more; ope
   const disc = (diameter: number) => plate({ outer: circle(diameter / 2), openings: [reverse(circle(5))] });
   const [finding, ...more] = smallPart(disc(50), 50, 'router');
   expect(more).toEqual([]);
-  expect(finding).toMatchObject({ level: 'warn', rule: 'small-part', where: 'plate', limit: 50 });
+  expect(finding).toMatchObject({ level: 'note', rule: 'small-part', where: 'plate', limit: 50 });
   expect(finding!.value).toBeCloseTo(25 * Math.sqrt(Math.PI), 9);
   expect(finding!.place?.at.x).toBeCloseTo(0, 9);
   expect(smallPart(disc(57), 50, 'router')).toEqual([]);
