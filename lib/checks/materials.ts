@@ -25,7 +25,7 @@ const species = ({ stock }: Used): string => `stock.${stock.name}.species`;
 function notByLaser(u: Used, method: Method): Finding[] {
   const { stock, traits } = u;
   if (method !== 'laser' || traits.notLaser === undefined) return [];
-  const message = `${species(u)} is ${stock.species}: ${traits.notLaser}; allowed: method router or hand, or another material`;
+  const message = `${species(u)} is ${stock.species}: ${traits.notLaser}; allowed: method router or hand, or plywood, MDF or acrylic by laser`;
   return [
     {
       level: 'stop',
@@ -33,7 +33,7 @@ function notByLaser(u: Used, method: Method): Finding[] {
       where: species(u),
       message,
       value: stock.species ?? '',
-      limit: 'not foam',
+      limit: 'plywood, MDF or acrylic',
     },
   ];
 }

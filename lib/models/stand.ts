@@ -45,8 +45,9 @@ function masses(s: StandSizes, { parts, pieces }: Pick<Model, 'parts' | 'pieces'
 export function stand(options: StandOptions, stock: readonly Stock[], title = 'Stand'): Outcome<Model | undefined> {
   requireUsable(options);
   const sizes = standSizes(options, stock);
+  const at = (height: number): StandSizes => standSizes({ ...options, axle: { ...options.axle, height } }, stock);
   // a stand has no place for accents; that is said
-  const found: Finding[] = [...standLimits(sizes), ...accentDrafts({}, options.accents, stock).findings];
+  const found: Finding[] = [...standLimits(sizes, at), ...accentDrafts({}, options.accents, stock).findings];
   if (stops(found)) return { value: undefined, findings: found };
   const gathered = gather([...uprightDrafts(sizes), ...footDrafts(sizes)]);
   const weights = masses(sizes, gathered, stock);

@@ -1,4 +1,5 @@
 import { findMaterial } from './materials.js';
+import { neverByLaser } from './never-laser.js';
 import type { Stock } from './stock.js';
 
 /** How a material is worked and joined, where that is not as with wood. Common practice, no source, unless a row says otherwise. */
@@ -59,8 +60,12 @@ const FAMILIES: Readonly<Record<string, Traits>> = {
   ),
 };
 
-/** How a stock is worked: by its species; as wood where the plan names none, or one that is not known. */
-export function traitsOf(stock: Stock): Traits {
-  const material = stock.species === undefined ? undefined : findMaterial(stock.species);
-  return (material && FAMILIES[material.name]) ?? WOOD;
+/** How a stock is worked: by its species; as wood where the plan names none, or one that is not known, but never by laser where its name
+ * says that it must not be. */
+export function traitsOf({ species }: Stock): Traits {
+  if (species === undefined) return WOOD;
+  const material = findMaterial(species);
+  if (material) return FAMILIES[material.name] ?? WOOD;
+  const notLaser = neverByLaser(species);
+  return notLaser === undefined ? WOOD : { ...WOOD, notLaser };
 }

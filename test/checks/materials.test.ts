@@ -47,6 +47,25 @@ describe('materials', () => {
     expect(found?.message).toContain('allowed: method router or hand');
   });
 
+  test.each(['PVC', 'white uPVC', 'foamed-pvc board', 'vinyl', 'ABS', 'polycarbonate', 'polystyrene', 'HIPS'])(
+    '%s is never lasered; other tools may cut it',
+    name => {
+      const named = ['species: foam', `species: ${name}`] as const;
+      const rim = ['felloes: 5,', 'felloes: 5, thickness: 80,'] as const;
+      const found = made(named, rim, ['method: router', 'method: laser']).findings.find(
+        f => f.rule === 'laser-material',
+      );
+      expect(found).toMatchObject({ level: 'stop', where: 'stock.sheet.species', value: name });
+      expect(found?.message).toContain('plywood, MDF or acrylic by laser');
+      expect(rules(made(named).findings)).not.toContain('stop laser-material');
+    },
+  );
+
+  test('a name that only holds such letters is none of them', () => {
+    const { findings } = made(['species: foam', 'species: Absarokee pine'], ['method: router', 'method: laser']);
+    expect(rules(findings)).not.toContain('stop laser-material');
+  });
+
   test('laps in thin foam leave a tongue that breaks', () => {
     const { findings } = made(['thickness: 40', 'thickness: 20']);
     expect(findings.find(f => f.rule === 'thin-tongue')).toMatchObject({ level: 'warn', value: 10, limit: 12 });

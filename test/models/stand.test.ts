@@ -139,6 +139,20 @@ describe('where the pieces stand', () => {
     expect(at(least)).toEqual([]);
     expect(at(least - 1)).toEqual(['stop floor axle.height']);
   });
+
+  test.each([helm, post, { ...helm, base: { stock: 'ply' } }])(
+    'the height a stop allows builds, one a little lower does not: feet grow with it',
+    options => {
+      const at = (height: number) =>
+        stand({ ...options, axle: { ...options.axle, height } }, stock).findings.find(f => f.rule === 'floor');
+      for (const low of [300, 510]) {
+        const allowed = at(low)?.limit as number;
+        expect(allowed).toBeGreaterThan(low);
+        expect(at(allowed)).toBeUndefined();
+        expect(at(allowed - 0.1)).toMatchObject({ rule: 'floor' });
+      }
+    },
+  );
 });
 
 describe('axle', () => {

@@ -5,7 +5,8 @@ import { stated, stop } from '../helm-wheel/limit.js';
 import { thicknessFindings } from '../named-stock.js';
 import { boards, holeRadius, leastBase, leastLength, type StandSizes } from './sizes.js';
 
-type Limit = (s: StandSizes) => Finding[];
+/** @param at the same stand with its axle at another height, and every default that hangs on it */
+type Limit = (s: StandSizes, at: (height: Mm) => StandSizes) => Finding[];
 
 /** Wood round a bearing or an axle, over the hole's radius, and at least; under a blind seat; common practice, no source. */
 const WALL_SHARE = 1 / 3;
@@ -42,14 +43,35 @@ const head: Limit = s => {
   return atLeast('head', 'uprights.head', 2 * s.upright.head, least, 'too little wood round the axle');
 };
 
-/** The wheel turns clear of feet and shelf. */
-const floor: Limit = s => {
+/** The lowest axle over feet, shelf, head and rib as these sizes have them. */
+function lowest(s: StandSizes): Mm {
   const under = s.foot.height + (s.kind === 'cheeks' ? s.foot.thickness : 0) + (s.height - s.down);
   const least = under + s.wheel.radius + s.clearance;
   const room = s.height - s.down + s.upright.skirt + s.upright.head + LEAST_WALL;
   const rib = s.kind === 'post' ? s.height - s.down + s.upright.head + 5 * s.foot.thickness + s.foot.height : 0;
+  return Math.max(least, room, rib);
+}
+
+/** More rounds than the steps of 5 mm by which defaults grow with the height could ever take. */
+const ROUNDS = 1000;
+
+/** The lowest axle that its own sizes allow: raised until feet that grow with it stay below the wheel. They grow by a fraction of the
+ * height, so the least such height is reached from below. */
+function lowestAxle(s: StandSizes, at: (height: Mm) => StandSizes): Mm {
+  let height = lowest(s);
+  for (let i = 0; i < ROUNDS; i++) {
+    const next = lowest(at(height));
+    if (next <= height + 1e-9) break;
+    height = next;
+  }
+  return Math.ceil(height * 1000 - 1e-6) / 1000;
+}
+
+/** The wheel turns clear of feet and shelf. */
+const floor: Limit = (s, at) => {
+  if (s.height >= lowest(s) - 1e-9) return [];
   const why = `the wheel, ${stated(2 * s.wheel.radius)} mm, turns ${stated(s.clearance)} mm clear of the feet`;
-  return atLeast('floor', 'axle.height', s.height, Math.max(least, room, rib), why);
+  return atLeast('floor', 'axle.height', s.height, lowestAxle(s, at), why);
 };
 
 const feet: Limit = s => [
@@ -89,6 +111,6 @@ const fingers: Limit = s => {
   return [{ level: 'warn', rule: 'fingers', where: 'clearance', message, value: s.clearance, limit: FINGERS }];
 };
 
-/** What is said of a stand's sizes; a stop leaves it without a shape. */
-export const standLimits = (s: StandSizes): Finding[] =>
-  [thickness, seat, head, floor, feet, slotFit, bearing, fingers].flatMap(limit => limit(s));
+/** What is said of a stand's sizes; a stop leaves it without a shape. @param at the same stand with its axle at another height */
+export const standLimits = (s: StandSizes, at: (height: Mm) => StandSizes): Finding[] =>
+  [thickness, seat, head, floor, feet, slotFit, bearing, fingers].flatMap(limit => limit(s, at));
