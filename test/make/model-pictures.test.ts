@@ -4,12 +4,13 @@ import { describe, expect, test } from 'vitest';
 import { assembledPicture } from '../../lib/drawings/assembled.js';
 import { explodedPicture } from '../../lib/drawings/exploded.js';
 import { coupon } from '../../lib/models/coupon.js';
-import { buildProp, type ModelName } from '../../lib/models/index.js';
+import { buildProp } from '../../lib/models/index.js';
 import { readPlan } from '../../lib/plan/index.js';
 import { writePicture } from '../../lib/writers/picture.js';
+import { PAGED } from './paged-models.js';
 
 /** The sample that a model's page shows. */
-const SHOWN = {
+const SHOWN: Readonly<Record<string, string>> = {
   'helm-wheel': 'ferry-helm',
   'cart-wheel': 'fish-cart-wheel',
   'ring-frame': 'ferry-porthole',
@@ -17,9 +18,13 @@ const SHOWN = {
   'water-wheel': 'ferry-mill',
   'cable-reel': 'quay-reel',
   stand: 'ferry-stand',
-} as const satisfies Record<ModelName, string>;
+};
 
 const path = (file: string): string => fileURLToPath(new URL(`../../${file}`, import.meta.url));
+
+test('every page of a model shows a sample: give it a row of SHOWN', () => {
+  expect(Object.keys(SHOWN).sort()).toEqual([...PAGED].sort());
+});
 
 /** Pictures of the pages are what the samples make; `npm run pictures` writes them anew. */
 describe.each(Object.entries(SHOWN))('the page of %s', (name, sample) => {

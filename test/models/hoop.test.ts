@@ -26,6 +26,16 @@ test('the worked example of a model in DEVELOPERS.md is this one', () => {
   for (const block of source.split(/\n(?=\/\*\*|export interface)/)) expect(guide).toContain(block.trim());
 });
 
+test('its blocks print their imports in the order that lint asks for', () => {
+  const blocks = [...here('../../DEVELOPERS.md').matchAll(/```ts\n(\/\/ lib\/[\s\S]*?)```/g)].map(m => m[1]!);
+  expect(blocks).toHaveLength(2);
+  for (const block of blocks) {
+    const from = [...block.matchAll(/^import .* from '(.*)';$/gm)].map(m => m[1]!);
+    const far = (path: string): number => (path.startsWith('../') ? 0 : 1);
+    expect(from).toEqual([...from].sort((a, b) => far(a) - far(b) || (a < b ? -1 : 1)));
+  }
+});
+
 test('it builds, closes to a full ring, and cuts', async () => {
   const read = z.parse(keys(hoopShape('mm')), { hoop: { outside: '90cm', band: 60, pieces: 6, stock: 'ply' } });
   const { files, report, findings } = await makeModel(hoop({ ...read, method: 'router' }, shop.stock), shop);
