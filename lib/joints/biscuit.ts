@@ -13,6 +13,9 @@ import type { SeamJoint, SeamLap, SeamOptions, SeamSite } from './seam-joint.js'
 
 /** Wood left past each end of a slot; common practice, no source. */
 const FROM_EDGE: Mm = 10;
+/** Band to a biscuit where the plan does not say, one at least, and the most of them; common practice, no source: 150 to 200 mm apart. */
+const BAND_EACH: Mm = 150;
+const MOST = 12;
 /** Wood between two slots of one seam; common practice, no source. */
 const BETWEEN: Mm = 6;
 /** Wood over and under a slot; common practice, no source: under it the biscuit shows through. */
@@ -114,13 +117,24 @@ function marked(felloe: Part, site: SeamSite, middles: readonly Mm[]): Part {
   return { ...felloe, features: [...felloe.features, ...marks] };
 }
 
-/** The plan's biscuits; of a size left out the largest that fits, within the room beside the seam where one does. */
+/** Numbers of biscuits to choose from: the plan's, or by the band, then fewer. */
+function countsToTry({ inner, outer }: SeamSite, count: number | undefined): number[] {
+  if (count !== undefined) return [count];
+  const about = Math.max(1, Math.min(MOST, Math.floor((outer - inner) / BAND_EACH + ROUNDING)));
+  return Array.from({ length: about }, (_, i) => about - i);
+}
+
+/** The plan's biscuits; of a size left out the largest that fits, within the room beside the seam where one does; of a number left out as
+ * many as the band asks for and has room for. */
 export function biscuitSeam(site: SeamSite, options: SeamOptions): BiscuitSeam {
-  const { size, count = 1 } = options;
-  if (size !== undefined) return { biscuit: biscuit(size, `${site.field}.size`), count };
-  const fitting = biscuits.filter(b => fits(site, b, count));
-  const beside = fitting.filter(b => b.depth <= (site.room ?? Infinity));
-  return { biscuit: beside.at(-1) ?? fitting[0] ?? biscuits[0]!, count };
+  const { size } = options;
+  const sizes = size === undefined ? [...biscuits].reverse() : [biscuit(size, `${site.field}.size`)];
+  const counts = countsToTry(site, options.count);
+  const tried = counts.flatMap(count => sizes.map((b): BiscuitSeam => ({ biscuit: b, count })));
+  const fitting = tried.filter(seam => fits(site, seam.biscuit, seam.count));
+  const near = fitting.find(seam => seam.biscuit.depth <= (site.room ?? Infinity));
+  const smallest = fitting.filter(seam => seam.count === fitting[0]?.count).at(-1);
+  return near ?? smallest ?? { biscuit: sizes.at(-1)!, count: counts.at(-1)! };
 }
 
 /** Biscuits, one or several in each seam, stacked along the band. Sizes: see the biscuits of the reference tables. */

@@ -55,12 +55,15 @@ function depthOf(site: SeamSite, options: SeamOptions): Mm {
   return Math.min(options.depth ?? chosen, site.thickness);
 }
 
-/** A key of a width: of the plan's length, else twice as long or what is left beside it, no shorter than wide. */
+/** How long a key of a width may be before its waist is too narrow. */
+const waistLength = (width: Mm): Mm => (width - LEAST_WAIST) / Math.tan(FLANK);
+
+/** A key of a width: of the plan's length, else twice as long, or what its waist and the room beside it allow, no shorter than wide. */
 function sized(site: SeamSite, options: SeamOptions, width: Mm): KeySeam {
   const depth = depthOf(site, options);
   const room = 2 * (site.room ?? Infinity) - Math.abs(site.clearance);
   const free = Math.min(2 * freeHalf(site, options, depth, width), room);
-  const length = options.length ?? Math.min(LENGTH * width, Math.max(width, free));
+  const length = options.length ?? Math.max(width, Math.min(LENGTH * width, waistLength(width), free));
   return { length, width, depth, waist: width - length * Math.tan(FLANK) };
 }
 
@@ -114,7 +117,7 @@ function widthRange(site: SeamSite, options: SeamOptions, { width }: KeySeam): F
 
 function lengthRange(site: SeamSite, options: SeamOptions, key: KeySeam): Finding[] {
   const free = 2 * freeHalf(site, options, key.depth, key.width);
-  const most = Math.min(free, (key.width - LEAST_WAIST) / Math.tan(FLANK));
+  const most = Math.min(free, waistLength(key.width));
   if (key.length >= key.width - ROUNDING && key.length <= most + ROUNDING) return [];
   const range = `a key ${mm(key.width)} wide is no shorter than that and may be ${mm(Math.max(0, most))} long before it meets a lap or its waist is under ${mm(LEAST_WAIST)}`;
   const allowed =

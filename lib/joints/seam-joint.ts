@@ -21,7 +21,7 @@ export interface SeamOptions {
   readonly at?: SeamPlace;
   /** biscuit: "0", "10", "20"; the largest that fits unless given */
   readonly size?: string;
-  /** biscuits (1 to 12) or dowels (1 to 24) in each seam; fingers across the band, both felloes' together (2 to 49) */
+  /** biscuits (1 to 12; one for every 150 mm of the band unless given) or dowels (1 to 24) in each seam; fingers across the band, both felloes' together (2 to 49) */
   readonly count?: number;
   /** of a dowel: a third to a half of the felloe's thickness */
   readonly diameter?: Mm;

@@ -69,3 +69,20 @@ test.each([
   expect(findings[0]!.message).toMatch(message);
   expect(part.features).toEqual([]);
 });
+
+// one for every 150 mm of the band: common practice, 150 to 200 mm apart
+test.each([
+  [149, 1],
+  [299, 1],
+  [300, 2],
+  [470, 3],
+])('a band of %s mm takes %s where the plan states no number', (band, count) => {
+  const own = site({ inner: 300, outer: 300 + band });
+  expect(biscuited(plain(own), own, {}).hardware).toEqual([{ name: 'biscuit, size 20', quantity: count }]);
+  expect(biscuited(plain(own), own, { count: 1 }).hardware[0]!.quantity).toBe(1);
+});
+
+test('fewer where a wide routed edge leaves little of the band', () => {
+  const own = site({ inner: 300, outer: 600, edge: 80 });
+  expect(biscuited(plain(own), own, {}).hardware).toEqual([{ name: 'biscuit, size 20', quantity: 1 }]);
+});

@@ -113,3 +113,12 @@ test.each([
   expect(findings.some(f => f.level === 'stop' && f.where === where && message.test(f.message))).toBe(true);
   expect([loose, part.features]).toEqual([[], []]);
 });
+
+// waist W - K tan 10° of 4 mm: K = 2 / tan 10° = 11.34 mm for a width of 6
+test('a narrow key is no longer than its waist allows', () => {
+  const narrow = keyed(plain(site()), site(), { width: 6 });
+  expect(narrow.findings.filter(f => f.level === 'stop')).toEqual([]);
+  near(keySeam(site(), { width: 6 }).length, 2 / Math.tan(TEN));
+  near(keySeam(site(), { width: 6 }).waist, 4);
+  near(keySeam(site(), { width: 24 }).length, 48);
+});
