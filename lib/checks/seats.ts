@@ -3,7 +3,7 @@ import { movePoint } from '../geometry/motion.js';
 import { type Facing, facingAt, gapsBetween } from '../models/facing.js';
 import type { Model } from '../models/model.js';
 import { placingFrom, placingKey } from '../models/placing.js';
-import { beside, named, type Solid } from '../models/solids.js';
+import { beside, holds, named, type Solid } from '../models/solids.js';
 import { unlessFailed } from '../models/unless-failed.js';
 import type { Form } from '../parts/form.js';
 import { mateFaces } from '../parts/mate-faces.js';
@@ -73,12 +73,18 @@ function filled(a: Solid, b: Solid, { low, high }: Gap, every: readonly Layer[])
   return false;
 }
 
+/** Whether a piece lies in the middle of a gap. */
+function woodBetween(a: Solid, { at, height, gap }: Facing, every: readonly Layer[]): boolean {
+  const middle = { ...movePoint(at, a.piece), z: a.piece.z + height + gap / 2 };
+  return every.some(c => c.solids.some(s => holds(s, middle)));
+}
+
 function missed(a: Solid, b: Solid, gaps: readonly Gap[], every: readonly Layer[]): Facing | undefined {
   const at = placingFrom(a.piece, b.piece);
   for (const gap of gaps) {
     if (filled(a, b, gap, every)) continue;
     const facing = unlessFailed(() => facingAt(a.form, b.form, at, gap.low, gap.high));
-    if (facing) return facing;
+    if (facing && !woodBetween(a, facing, every)) return facing;
   }
   return undefined;
 }
