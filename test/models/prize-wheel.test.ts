@@ -161,6 +161,40 @@ describe('face', () => {
     ).toContain('stop peg-seam face.segments');
   });
 
+  test.each([
+    [{ joint: 'finger' }, 5, 13],
+    [{ joint: 'finger' }, 3, 20],
+    [{ joint: 'scarf' }, 2, 9],
+    [{ joint: 'dowel' }, 4, 11],
+    [{ joint: 'biscuit' }, 4, 11],
+    [{ joint: 'key' }, 5, 13],
+  ] as const)('sizes left out of a %j get smaller beside pegs: %i segments, %i sectors', (seam, segments, count) => {
+    const own = { ...quarters, face: { ...quarters.face, segments, seam }, sectors: { count } };
+    const model = built(own);
+    expect(interference(model)).toEqual([]);
+    expect(mating(model)).toEqual([]);
+    expect(pegs(model)).toHaveLength(count);
+  });
+
+  test('in layers they leave room for the seams to lie apart', () => {
+    const face = { ...quarters.face, segments: 5, layers: 2, seam: { joint: 'finger' } } as const;
+    const model = built({ ...quarters, face, sectors: { count: 13 }, pegs: { ...fair.pegs, length: 70 } });
+    const turns = model.pieces.flatMap(p => (p.part.startsWith('face-segment') ? [toDegrees(p.turn)] : []));
+    const off = Math.abs(turns[0]! - turns[5]!) % 72;
+    expect(Math.min(off, 72 - off)).toBeGreaterThan(4);
+  });
+
+  test('a size the plan states that is in the way is offered; a joint as small as it goes is said to be', () => {
+    const message = (seam: object, segments: number, count: number): string =>
+      prizeWheel({ ...quarters, face: { ...quarters.face, segments, seam }, sectors: { count } }, stock).findings[0]!
+        .message;
+    expect(message({ joint: 'finger', length: 60 }, 5, 13)).toContain('allowed: a smaller face.seam.length, another');
+    expect(message({ joint: 'scarf', overlap: degrees(20) }, 2, 9)).toContain('a smaller face.seam.overlap, another');
+    expect(message({ joint: 'dowel', count: 2, depth: 40 }, 4, 11)).toContain('a smaller face.seam.depth, a smaller');
+    const least = message({ joint: 'scarf' }, 5, 13);
+    expect(least).toContain('however small a scarf joint is made; allowed: another number of segments');
+  });
+
   test('layers have their seams apart, and pegs through all of them', () => {
     const model = built({
       ...quarters,

@@ -141,7 +141,7 @@ export function prizeFace(s: PrizeSizes): Outcome<Face> {
   const found: Finding[] = seamFindings(seams, s);
   if (found.length > 0) return { value: NOTHING, findings: found };
   const { value, findings } = ring({
-    ...faceRing(s),
+    ...faceRing(s, seams.room),
     offsets: seams.offsets,
     features: (part, place) => {
       const own: Place = { arc: place, turn: middleOf(place), front: place.showing.includes('front'), numbers };
