@@ -1,6 +1,7 @@
 import library, { type Path, type Paths } from 'clipper-lib';
 import { frameOf } from '../../lib/cutting/cut.js';
 import type { CutPart } from '../../lib/cutting/cut-part.js';
+import type { Relief } from '../../lib/cutting/relief.js';
 import { endDirection, pointAlong, startDirection } from '../../lib/geometry/along.js';
 import { movePoint } from '../../lib/geometry/motion.js';
 import { add, distance, type Point, scale } from '../../lib/geometry/point.js';
@@ -8,6 +9,7 @@ import { clearings } from '../../lib/parts/clearings.js';
 import { type MatingEdge, matingCorners, matingEdges } from '../../lib/parts/mates.js';
 import { cutWidth } from '../../lib/stock/stock.js';
 import { toDegrees } from '../../lib/units/length.js';
+import { reliefReach } from './cut-faults.js';
 import { type Solid, UNIT } from './solid.js';
 import { type Assembled, overlapsOf, type PlacedPiece, placedPieces, placedSection } from './solids.js';
 import { both, fineArea, grown } from './sweep.js';
@@ -106,10 +108,13 @@ export interface Gap {
 }
 
 /** Corners of a part that are opened, and how far along the walls that reaches. */
-const opened = ({ part, cutter }: CutPart): { at: Point; reach: number }[] =>
+const opened = ({ part, cutter }: CutPart, relief: Relief): { at: Point; reach: number }[] =>
   matingCorners(part)
     .filter(c => c.side === 'inside')
-    .map(c => ({ at: c.at, reach: cutWidth(cutter) * Math.sin(c.turn / 2) + 0.2 }));
+    .map(c => {
+      const r = cutWidth(cutter) / 2;
+      return { at: c.at, reach: relief === 'side' ? reliefReach(c.turn, r) : 2 * r * Math.sin(c.turn / 2) + 0.2 };
+    });
 
 /** Gaps across the joints of lying pieces, measured at the middle and near the ends of every edge that meets another piece, between cut
  * shapes and between finished ones. Where a corner is opened nothing is measured. One piece of each part is looked at from. */
@@ -117,6 +122,7 @@ export function gaps(
   cuts: readonly CutPart[],
   swept: ReadonlyMap<string, Solid>,
   assembly: Assembled['assembly'],
+  relief: Relief,
 ): Gap[] {
   const byId = new Map(cuts.map(c => [c.part.id, c]));
   const finished = placedPieces(new Map(cuts.map(c => [c.part.id, finishedSolid(c)])), assembly);
@@ -135,7 +141,7 @@ export function gaps(
     for (const edge of matingEdges(own.part))
       for (const share of [0.5, 0.15, 0.85]) {
         const { at, out } = faceAt(edge, share);
-        if (opened(own).some(c => distance(c.at, at) < c.reach)) continue;
+        if (opened(own, relief).some(c => distance(c.at, at) < c.reach)) continue;
         const from = place(a, at);
         const tip = place(a, add(at, out));
         const along = { x: tip.x - from.x, y: tip.y - from.y };
@@ -152,7 +158,8 @@ export function gaps(
       if (a === b || high - low < 0.1) return [];
       if (from.x * UNIT < q.box[0] - UNIT || from.x * UNIT > q.box[2] + UNIT) return [];
       if (from.y * UNIT < q.box[1] - UNIT || from.y * UNIT > q.box[3] + UNIT) return [];
-      const near = !other.stands && opened(byId.get(other.part)!).some(c => distance(place(b, c.at), from) < c.reach);
+      const near =
+        !other.stands && opened(byId.get(other.part)!, relief).some(c => distance(place(b, c.at), from) < c.reach);
       if (near) return [];
       const heights = [low, ...[...p.breaks, ...q.breaks].filter(z => z > low && z < high), high].sort((x, y) => x - y);
       return heights.slice(1).flatMap((top, i): Gap[] => {

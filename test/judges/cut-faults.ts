@@ -21,7 +21,7 @@ const SPUR = 0.05;
 
 /** How far from its corner relief may cut, mm: to the side the cutter takes a strip as wide as itself along one wall, which is met by the
  * other one 2 r / sin(angle between them) from the corner. */
-const reliefReach = (turn: number, radius: number): number =>
+export const reliefReach = (turn: number, radius: number): number =>
   (2 * (radius + ROOM)) / Math.sin(Math.min(Math.PI - turn, Math.PI / 2)) + SPUR;
 
 /** A corner of a part, seen with its first face up. */

@@ -56,7 +56,7 @@ export function readyToCut(plan: Plan): ReadyToCut | undefined {
   if (refused.length > 0 || plan.method !== 'router') return { faults, parts: solids.size, gaps: 0, refused, written };
   const assembly = assemblyOf(model.pieces, cuts);
   const press = Math.max(0, ...Object.values(model.fits ?? {}).map(fit => -fit));
-  const measured = gaps(cuts, solids, assembly);
+  const measured = gaps(cuts, solids, assembly, plan.relief ?? 'bisector');
   faults.push(...interferences(solids, assembly, press), ...gapFaults(measured, model.fits));
   return { faults, parts: solids.size, gaps: measured.length, refused, written };
 }
