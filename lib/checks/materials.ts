@@ -60,17 +60,22 @@ function thinnest(part: Part): Mm {
 
 const rounded = (mm: Mm): number => Math.round(mm * 100) / 100;
 
+/** Parts that are thin of themselves or beside a pocket: keys are let into what is thicker. */
+const worked = (part: Part): boolean => part.kind === 'key' || part.features.some(f => f.kind === 'pocket');
+
 function thinTongue(u: Used): Finding[] {
   const least = u.traits.tongue;
   const thin = u.parts
-    .filter(p => p.features.some(f => f.kind === 'pocket'))
+    .filter(worked)
     .map(part => ({ part, left: thinnest(part) }))
-    .filter(({ left }) => left < least - 1e-6)
-    .sort((a, b) => a.left - b.left)[0];
-  if (!thin) return [];
+    .filter(({ part, left }) => left < least - 1e-6 && (part.kind !== 'key' || u.traits.family === 'foam'))
+    .sort((a, b) => a.left - b.left);
+  const [first] = thin;
+  if (!first) return [];
   const where = `stock.${u.stock.name}.thickness`;
-  const message = `${where} is ${rounded(u.stock.thickness)} mm; a pocket leaves ${rounded(thin.left)} mm of ${thin.part.id}, and ${u.traits.family} needs ${least} mm to be handled; allowed: thicker stock, or shallower laps`;
-  return [{ level: 'warn', rule: 'thin-tongue', where, message, value: thin.left, limit: least }];
+  const pieces = thin.map(({ part, left }) => `${rounded(left)} mm of ${part.id}`).join(', ');
+  const message = `${where} is ${rounded(u.stock.thickness)} mm; pockets and keys leave ${pieces}, and ${u.traits.family} needs ${least} mm to be handled; allowed: thicker stock, shallower laps, or deeper keys`;
+  return [{ level: 'warn', rule: 'thin-tongue', where, message, value: first.left, limit: least }];
 }
 
 const LOOSE = /^(biscuit|dowel|wood screw)/;

@@ -6,7 +6,7 @@ import { type Biscuit, biscuit, biscuits, CUTTER_DIAMETER, slotLength } from '..
 import type { Mm } from '../units/length.js';
 import { butt } from './butt.js';
 import { glued, seamFace, segmentArea } from './glue.js';
-import { boxed, FROM_LAP, intoWood, joinedEnds, mm, onSeam, seamStop, square } from './seam-ends.js';
+import { boxed, FROM_LAP, intoWood, joinedEnds, mm, onSeam, seamStop, square, woodOnly } from './seam-ends.js';
 import type { SeamJoint, SeamLap, SeamOptions, SeamSite } from './seam-joint.js';
 
 // A butt seam with biscuits at mid-thickness: a plate joiner's slot is a segment of its cutter's circle, cut from the seam into each end.
@@ -141,7 +141,8 @@ export function biscuitSeam(site: SeamSite, options: SeamOptions): BiscuitSeam {
 export const biscuited: SeamJoint = (felloe, site, options) => {
   const seam = biscuitSeam(site, options);
   const { biscuit: b, count } = seam;
-  const findings = biscuitFindings(site, options, seam);
+  const loose = woodOnly(site, options, 'biscuit');
+  const findings = loose.length > 0 ? loose : biscuitFindings(site, options, seam);
   if (findings.length > 0) return { ...butt(felloe, site, options), findings };
   const middles = slotMiddles(site, b, count);
   const mouth = slotLength(b.depth) * b.thickness;
@@ -151,6 +152,7 @@ export const biscuited: SeamJoint = (felloe, site, options) => {
     hardware: [{ name: `biscuit, size ${b.size}`, quantity: count }],
     settings: [{ name: 'depth of a biscuit slot', value: b.depth, unit: 'mm' }],
     steps: ['Cut the biscuit slots at the marks, at mid-thickness.'],
+    joining: 'a biscuit with glue in every slot, then draw the felloes together over them',
     findings: [],
     glue: glued([seamFace(site, count * mouth), { area: count * 2 * segmentArea(b.length, b.width / 2), along: 1 }]),
     reach: b.depth,

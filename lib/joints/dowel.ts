@@ -6,7 +6,18 @@ import type { Mm } from '../units/length.js';
 import { printMm } from '../units/print-length.js';
 import { butt } from './butt.js';
 import { glued, seamFace } from './glue.js';
-import { boxed, FROM_LAP, freeLength, intoWood, joinedEnds, mm, onSeam, seamStop, square } from './seam-ends.js';
+import {
+  boxed,
+  FROM_LAP,
+  freeLength,
+  intoWood,
+  joinedEnds,
+  mm,
+  onSeam,
+  seamStop,
+  square,
+  woodOnly,
+} from './seam-ends.js';
 import type { SeamJoint, SeamOptions, SeamSite } from './seam-joint.js';
 
 // A butt seam with dowels at mid-thickness, bored into each end square to the seam. Spread evenly: the middle of dowel j of n lies
@@ -150,6 +161,8 @@ export function dowelSeam(
       'a laser cuts through the face and cannot bore into an edge; allowed: finger, scarf or key in a rim of layers, butt';
     return { findings: [refusal(site, options, 'joint', 'dowel', 'finger', why)] };
   }
+  const loose = woodOnly(site, options, 'dowel');
+  if (loose.length > 0) return { findings: loose };
   const tried = dowelsToTry(site, options.diameter).flatMap(dowel =>
     countsToTry(site, dowel.diameter, options.count).map(count => sized(site, dowel, count, options.depth)),
   );
@@ -196,6 +209,7 @@ export const dowelled: SeamJoint = (felloe, site, options) => {
     steps: [
       `Drill the dowel holes ${printMm(depth)} deep, square to each seam, through the template of the felloe's end, at mid-thickness.`,
     ],
+    joining: 'glue the dowels into the holes of one end of each first, then draw the felloes together over them',
     findings: [],
     glue: glued([
       seamFace(site, (count * Math.PI * d * d) / 4),

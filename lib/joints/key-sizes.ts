@@ -48,10 +48,14 @@ function freeHalf(site: SeamSite, options: SeamOptions, depth: Mm, width: Mm): M
 
 const widest = (site: SeamSite): Mm => site.outer - site.inner - 2 * (FROM_EDGE + site.edge);
 
-/** Depth of a key: the plan's, else a third of the thickness as far as there is wood for it; by laser its whole layer. */
+/** Depth of a key: the plan's, else a third of the thickness, and as thick as its material asks of a piece that is handled, up to half
+ * the thickness; by laser its whole layer. */
 function depthOf(site: SeamSite, options: SeamOptions): Mm {
   if (site.method === 'laser') return site.thickness;
-  const chosen = Math.max(LEAST_DEPTH, Math.min(DEPTH * site.thickness, site.thickness - UNDER));
+  const weak = site.traits?.family === 'foam' ? site.traits.tongue : 0;
+  const third = DEPTH * site.thickness;
+  const most = Math.max(third, Math.min(weak, site.thickness / 2));
+  const chosen = Math.max(LEAST_DEPTH, Math.min(most, site.thickness - UNDER));
   return Math.min(options.depth ?? chosen, site.thickness);
 }
 

@@ -138,3 +138,11 @@ export function seamStop(site: SeamSite, options: SeamOptions, found: SeamLimit)
     limit: typeof limit === 'number' ? rounded(limit) : limit,
   };
 }
+
+/** A stop where felloes are of something that a loose piece does not hold in. @param joint biscuit or dowel */
+export function woodOnly(site: SeamSite, options: SeamOptions, joint: 'biscuit' | 'dowel'): Finding[] {
+  const { traits } = site;
+  if (!traits || traits.loosePieces) return [];
+  const why = `a ${joint} does not hold in ${traits.family}; allowed: joints that are glued alone (finger, scarf, key, butt), or felloes of wood`;
+  return [seamStop(site, options, { joint, rule: 'wood-only', option: 'joint', value: joint, limit: 'finger', why })];
+}

@@ -2,6 +2,7 @@ import type { Finding } from '../findings/finding.js';
 import type { Point } from '../geometry/point.js';
 import type { Face, Part } from '../parts/part.js';
 import type { Method } from '../stock/stock.js';
+import type { Traits } from '../stock/traits.js';
 import type { Mm, Radians } from '../units/length.js';
 
 // What every seam between two felloes is told, and what it gives back. One joint a file beside this one; seam-joints.ts lists them.
@@ -74,6 +75,8 @@ export interface SeamSite {
   readonly room?: Mm;
   /** whether the stock has a grain that must not run short across a finger */
   readonly grained: boolean;
+  /** how the felloes' material is worked and joined; as wood unless given */
+  readonly traits?: Traits;
   /** a plan's field with the seam's keys, for findings: `rim.seam` */
   readonly field: string;
 }
@@ -122,6 +125,8 @@ export interface Seamed {
   readonly settings: readonly SeamSetting[];
   /** before the felloes are glued into a ring */
   readonly steps: readonly string[];
+  /** what to do at that: told with the step that glues them */
+  readonly joining?: string;
   /** once they are */
   readonly after?: readonly string[];
   readonly findings: readonly Finding[];

@@ -71,12 +71,27 @@ describe('materials', () => {
     expect(findings.find(f => f.rule === 'thin-tongue')).toMatchObject({ level: 'warn', value: 10, limit: 12 });
   });
 
-  test('biscuits do not hold in acrylic', () => {
+  test.each([
+    ['acrylic', 'biscuit'],
+    ['acrylic', 'dowel'],
+    ['foam', 'biscuit'],
+    ['foam', 'dowel'],
+  ])('in %s a %s is refused, and joints that are glued alone are offered', (family, joint) => {
     const { findings } = made(
-      ['species: foam', 'species: acrylic'],
-      ['joint: butt', 'joint: biscuit'],
+      ['species: foam', `species: ${family}`],
+      ['joint: butt', `joint: ${joint}`],
       ['band: 80', 'band: 120'],
     );
-    expect(findings.find(f => f.rule === 'wood-only')?.message).toContain('does not hold in acrylic');
+    const found = findings.find(f => f.rule === 'wood-only');
+    expect(found).toMatchObject({ level: 'stop', where: 'rim.seam.joint', value: joint });
+    expect(found?.message).toContain(`a ${joint} does not hold in ${family}; allowed: joints that are glued alone`);
+  });
+
+  test('every thin piece of foam is named, a key too', () => {
+    const keyed = ['joint: butt', 'joint: key, face: back'] as const;
+    const found = made(keyed, ['thickness: 40', 'thickness: 20']).findings.find(f => f.rule === 'thin-tongue');
+    expect(found?.message).toMatch(/10 mm of key/);
+    expect(found?.message).toMatch(/10 mm of spoke/);
+    expect(found?.message).toMatch(/mm of felloe/);
   });
 });

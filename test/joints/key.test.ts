@@ -3,6 +3,7 @@ import { area } from '../../lib/geometry/measure.js';
 import { keyed } from '../../lib/joints/key.js';
 import { keyArea, keySeam } from '../../lib/joints/key-sizes.js';
 import type { Pocket } from '../../lib/parts/part.js';
+import { traitsOf } from '../../lib/stock/traits.js';
 import { near } from '../close.js';
 import { plain, sectorArea, site } from './site.js';
 
@@ -121,4 +122,20 @@ test('a narrow key is no longer than its waist allows', () => {
   near(keySeam(site(), { width: 6 }).length, 2 / Math.tan(TEN));
   near(keySeam(site(), { width: 6 }).waist, 4);
   near(keySeam(site(), { width: 24 }).length, 48);
+});
+
+test('in foam it is 12 mm deep, or half of what is thinner than two of those', () => {
+  const traits = traitsOf({
+    name: 'f',
+    kind: 'sheet',
+    width: 1,
+    length: 1,
+    thickness: 1,
+    true: 0,
+    margin: 0,
+    species: 'foam',
+  });
+  const deep = (thickness: number) => keySeam(site({ thickness, traits }), {}).depth;
+  expect([20, 24, 30, 36].map(deep)).toEqual([10, 12, 12, 12]);
+  near(deep(60), 20);
 });

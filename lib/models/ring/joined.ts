@@ -4,6 +4,7 @@ import type { Seamed, SeamJoint, SeamLap, SeamOptions, SeamSite } from '../../jo
 import { seamJoints } from '../../joints/seam-joints.js';
 import { felloe } from '../../parts/felloe.js';
 import type { Part } from '../../parts/part.js';
+import { traitsOf } from '../../stock/traits.js';
 import type { Radians } from '../../units/length.js';
 import type { RingOptions } from '../ring-options.js';
 import { relative } from '../seams.js';
@@ -58,6 +59,7 @@ function siteOf(
     ...(o.room !== undefined && { room: o.room }),
     laps: lapsOf(o, layer, layout.seams[layer.index]!),
     grained: o.stock.kind === 'board',
+    traits: traitsOf(o.stock),
     field: `${o.field}.seam`,
   };
 }
