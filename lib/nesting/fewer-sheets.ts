@@ -79,6 +79,6 @@ export function fewerSheets(
   };
   const p = preparedOf(problem);
   const given = { sheets: laidOut(p, plain), left: [] };
-  const found = runNow(searchSheets(problem, { kind: 'steps', steps }, 1, given));
+  const found = runNow(searchSheets(problem, { kind: 'steps', steps }, 1, () => given));
   return found.sheets.length < plain.length ? found.sheets.map(s => filledOf(p, s, candidates)) : plain;
 }

@@ -94,7 +94,7 @@ function firstOf(job: Job, effort: Effort, seed: number): SheetLayout | undefine
 function* search(job: Job, effort: Effort, seed: number): Rounds<SheetLayout> {
   if (job.parts.length === 0 || job.stocks.length === 0)
     return { sheets: [], left: job.problem.kinds.flatMap((k, i) => Array.from({ length: k.quantity }, () => i)) };
-  return yield* searchSheets(job.problem, effort, seed, firstOf(job, effort, seed));
+  return yield* searchSheets(job.problem, effort, seed, () => firstOf(job, effort, seed));
 }
 
 /** What is left for the last pieces is often little: it may go on cheaper ones. */

@@ -9,6 +9,7 @@ import { betterSheets, type Laid, type LaidSheet, laidArea, leastSheets, type Sh
 const TOGETHER = 300;
 const FIRST_PATIENCE = 10;
 const LAST_PATIENCE = 150;
+const LEAST_EFFORT = 200;
 
 const freeArea = (p: Prepared, sheet: LaidSheet): number => p.room[sheet.stock]! - laidArea(p, sheet.laid);
 
@@ -110,19 +111,19 @@ function takeLeft(
   return done && { left, sheets: layout.sheets.map(s => (s === sheet ? done[0]! : s)) };
 }
 
-type Move = typeof unload;
-
-/** One of the ways to empty a sheet, by chance. */
-function anyMove(random: Random): Move {
-  const r = random();
-  return r < 0.25 ? dissolve : r < 0.6 ? overfill : unload;
-}
+/** The ways to empty a sheet, and what share of the effort each is to have: one try of the one costs far more than of another. */
+const MOVES = [
+  { move: unload, share: 0.6 },
+  { move: dissolve, share: 0.2 },
+  { move: overfill, share: 0.2 },
+] as const;
 
 /** Empties sheets one by one into the others as long as the budget lasts; the least filled first.
  * Done as soon as there are no more sheets than the area needs. */
 export function emptySheets(p: Prepared, start: SheetLayout, random: Random, meter: Meter): SheetLayout {
   let best = start;
   let patience = FIRST_PATIENCE;
+  const spent = MOVES.map(() => 0);
   while (meter.spent() < 1) {
     if (best.left.length === 0 && best.sheets.length <= leastSheets(p, best)) break;
     const least = Math.min(...best.sheets.map(s => laidArea(p, s.laid)));
@@ -130,7 +131,12 @@ export function emptySheets(p: Prepared, start: SheetLayout, random: Random, met
     let tried: SheetLayout | undefined;
     if (best.left.length > 0) tried = takeLeft(p, best, random, meter, patience);
     else {
-      const sheets = anyMove(random)(p, best.sheets, victim, random, meter, patience);
+      const next = MOVES.reduce((a, { share }, b) => (spent[b]! / share < spent[a]! / MOVES[a]!.share ? b : a), 0);
+      const before = meter.evaluations;
+      const sheets = MOVES[next]!.move(p, best.sheets, victim, random, meter, patience);
+      // a try that moves nothing costs nothing: it must not run for ever
+      meter.evaluations += LEAST_EFFORT;
+      spent[next]! += meter.evaluations - before;
       tried = sheets && { sheets, left: best.left };
     }
     if (tried && betterSheets(p, tried, best)) {
@@ -138,8 +144,7 @@ export function emptySheets(p: Prepared, start: SheetLayout, random: Random, met
       patience = FIRST_PATIENCE;
     } else if (tried && !betterSheets(p, best, tried)) best = tried;
     else patience = Math.min(LAST_PATIENCE, patience * 1.01);
-    // a try that moves nothing costs nothing: it must not run for ever
-    meter.evaluations += 200;
+    meter.evaluations += LEAST_EFFORT;
   }
   return best;
 }

@@ -24,7 +24,7 @@ interface Spot {
   readonly end: number;
 }
 
-/** What is left of the bay for lines along an axis. */
+/** A rectangle of the bay, and the axis along which lines are laid in it. */
 interface Region {
   readonly axis: Axis;
   /** from where to where the lines may reach along the axis */
@@ -36,6 +36,15 @@ interface Region {
 }
 
 const other = (axis: Axis): Axis => (axis === 'x' ? 'y' : 'x');
+
+/** The same rectangle for lines the other way. */
+const crosswise = ({ axis, from, to, front, far }: Region): Region => ({
+  axis: other(axis),
+  from: front,
+  to: far,
+  front: from,
+  far: to,
+});
 
 /** Pushes a line back across its own direction as far as it goes. @param along where the line begins
  * @returns where it comes to lie, Infinity if it is past the limit */
@@ -77,7 +86,7 @@ function findLine(s: Search, lines: readonly Line[], waiting: number, region: Re
     if (many < 2 || many < SHORTEST * most) continue;
     const slack = Math.max(0, region.to - region.from - lengthOf(s, line, many, region.axis));
     for (let k = 0; k < PHASES; k++) {
-      const along = region.from + (slack * k) / (PHASES - 1);
+      const along = region.from + (Math.min(slack, line.at[1]!) * k) / (PHASES - 1);
       const limit = Math.min(region.far + s.touch, region.front + least * many) - line.breadth;
       const across = pushLine(s, line, many, region, along, limit);
       const end = across + line.breadth;
@@ -111,42 +120,49 @@ function anyKind(p: Prepared, s: Search, kinds: readonly number[], waiting: Wait
   return kinds.at(-1)!;
 }
 
-/** Lays lines in a region, kind by kind, until none fits or chance has it otherwise. @returns what is left of it, to be filled crosswise */
-function fillRegion(p: Prepared, s: Search, waiting: Waiting, region: Region): Region {
-  const { axis, far } = region;
-  const lines = (k: number): readonly Line[] => linesOf(p, k, s.bays[0]!.stock, axis);
-  let open = waiting.flatMap((w, k) => (w.length > 1 && lines(k).length > 0 ? [k] : []));
+/** Lays one line after another of a kind while chance has it so and one fits.
+ * @returns the part of the region they take up, its `to` being where they end; undefined if none fits */
+function layRun(p: Prepared, s: Search, kind: number, shapes: number[], region: Region): Region | undefined {
+  const lines = linesOf(p, kind, s.bays[0]!.stock, region.axis);
   let { front } = region;
+  let to = region.from;
+  do {
+    const spot = findLine(s, lines, shapes.length, { ...region, front });
+    if (!spot) break;
+    layLine(s, spot, region.axis, shapes);
+    front = Math.max(front, spot.end);
+    to = Math.max(to, spot.along + lengthOf(s, spot.line, spot.many, region.axis));
+  } while (s.random() < AGAIN);
+  return to > region.from ? { ...region, to, far: front } : undefined;
+}
+
+/** Lays lines in a region, kind by kind, until none fits or chance has it otherwise.
+ * @returns what is left of it: beyond the lines, to be filled crosswise, and past the ends of each kind's lines */
+function fillRegion(p: Prepared, s: Search, waiting: Waiting, region: Region): Region[] {
+  let open = waiting.flatMap((w, k) => (w.length > 1 ? [k] : []));
+  let { front } = region;
+  const left: Region[] = [];
   while (open.length > 0) {
     const kind = anyKind(p, s, open, waiting);
-    do {
-      const spot = findLine(s, lines(kind), waiting[kind]!.length, { ...region, front });
-      if (!spot) {
-        open = open.filter(k => k !== kind);
-        break;
-      }
-      layLine(s, spot, axis, waiting[kind]!);
-      front = Math.max(front, spot.end);
-    } while (s.random() < AGAIN);
+    const run = layRun(p, s, kind, waiting[kind]!, { ...region, front });
+    if (!run || waiting[kind]!.length < 2) open = open.filter(k => k !== kind);
+    if (!run) continue;
+    left.push({ ...run, from: run.to, to: region.to });
+    front = run.far;
     if (s.random() < CROSS) break;
   }
-  return { axis: other(axis), from: front, to: far, front: region.from, far: region.to };
+  return front > region.front ? [...left, crosswise({ ...region, front })] : [];
 }
 
 /** Fills the first bay with lines of shapes of one kind, line beside line, kinds and directions by chance. What is laid leaves `waiting`.
  * @param axis, from: from where along an axis the bay is empty */
 export function layLines(p: Prepared, s: Search, waiting: Waiting, axis: Axis, from: number): void {
   const { x, y, width, height } = s.bays[0]!;
-  const left = axis === 'x' ? x + from : x;
-  const low = axis === 'y' ? y + from : y;
-  let region: Region =
-    s.random() < 0.5
-      ? { axis: 'x', from: left, to: x + width, front: low, far: y + height }
-      : { axis: 'y', from: low, to: y + height, front: left, far: x + width };
-  // twice without a line: none fits either way
-  for (let idle = 0; idle < 2; ) {
-    const before = s.filled[0]!;
-    region = fillRegion(p, s, waiting, region);
-    idle = s.filled[0] === before ? idle + 1 : 0;
+  const begin = { x, y, [axis]: from + (axis === 'x' ? x : y) };
+  const whole: Region = { axis: 'x', from: begin.x, to: x + width, front: begin.y, far: y + height };
+  const open = [s.random() < 0.5 ? whole : crosswise(whole)];
+  for (let region = open.pop(); region; region = open.pop()) {
+    const left = fillRegion(p, s, waiting, region);
+    open.push(...(left.length > 0 ? left : fillRegion(p, s, waiting, crosswise(region))));
   }
 }

@@ -8,8 +8,8 @@ import { put, type Search } from './search.js';
 import { type Laid, type LaidSheet, laidArea } from './sheets.js';
 import type { Axis } from './slide.js';
 
-/** Share of tries that begin with lines. */
-const LINED = 0.8;
+/** The second try at a sheet, and one in so many after it, is without lines: they are of no use where shapes are all different. */
+const UNLINED = 8;
 
 /** What lies in a bay, measured from its corner. */
 export function laidIn(s: Search, b: number): Laid[] {
@@ -35,7 +35,7 @@ export interface Rest {
   readonly quantity: number[];
 }
 
-/** The shapes that are to be laid, by kind, where all of a kind is wanted: largest first. */
+/** So many of each kind, the kinds of largest hull first. */
 export const restOf = (p: Prepared, quantity: readonly number[]): Rest => ({
   order: quantity.map((_, k) => k).sort((a, b) => p.hullArea[b]! - p.hullArea[a]! || a - b),
   quantity: [...quantity],
@@ -50,10 +50,9 @@ function candidates(p: Prepared, rest: Rest, room: number): number[] {
 }
 
 /** Fills a sheet: lines of like shapes first if so wanted, then kind by kind; a kind that finds no place once is not tried again. */
-function fillOnce(p: Prepared, rest: Rest, begun: Begun, random: Random, meter: Meter): LaidSheet {
+function fillOnce(p: Prepared, rest: Rest, begun: Begun, lined: boolean, random: Random, meter: Meter): LaidSheet {
   const { stock, laid } = begun;
-  let free = p.room[stock]! - laidArea(p, laid);
-  const more = candidates(p, rest, free);
+  const more = candidates(p, rest, p.room[stock]! - laidArea(p, laid));
   const s = searchOf(p, [...laid.map(l => l.kind), ...more], baysOf(p, [stock]), random, meter, false);
   laid.forEach((l, i) => {
     put(s, i, l.pose, l.x, l.y, 0);
@@ -62,8 +61,8 @@ function fillOnce(p: Prepared, rest: Rest, begun: Begun, random: Random, meter: 
   more.forEach((kind, k) => {
     waiting[kind]!.push(laid.length + k);
   });
-  if (random() < LINED) layLines(p, s, waiting, begun.axis, begun.from);
-  free = p.room[stock]! - laidArea(p, laidIn(s, 0));
+  if (lined) layLines(p, s, waiting, begun.axis, begun.from);
+  let free = p.room[stock]! - laidArea(p, laidIn(s, 0));
   for (const kind of rest.order) {
     const mine = waiting[kind]!;
     while (mine.length > 0 && p.area[kind]! <= free * (1 + 1e-9) && layInBay(s, mine.at(-1)!, 0)) {
@@ -83,9 +82,9 @@ export function fillSheet(
   random: Random,
   meter: Meter,
 ): LaidSheet {
-  let best = fillOnce(p, rest, begun, random, meter);
-  for (let k = 1; k < tries; k++) {
-    const sheet = fillOnce(p, rest, begun, random, meter);
+  let best = fillOnce(p, rest, begun, true, random, meter);
+  for (let k = 1; k < tries && meter.spent() < 1; k++) {
+    const sheet = fillOnce(p, rest, begun, k % UNLINED !== 1, random, meter);
     if (laidArea(p, sheet.laid) > laidArea(p, best.laid)) best = sheet;
   }
   return best;

@@ -5,8 +5,9 @@ import type { Prepared } from './prepared.js';
 import type { Random } from './random.js';
 import { betterSheets, type LaidSheet, leastSheets, type SheetLayout } from './sheets.js';
 
-/** Most doublings of the tries at one sheet. */
-const DOUBLINGS = 5;
+/** Tries at one sheet, of which the fullest is kept: for the very first layout and for all others. */
+const FIRST_TRIES = 2;
+const TRIES = 16;
 /** Share of layouts of all shapes. */
 const AFRESH = 0.6;
 /** Share of sheets that are emptied wholly, not only beyond a cut. */
@@ -25,7 +26,7 @@ function cutBack(p: Prepared, sheet: LaidSheet, random: Random): Begun {
 }
 
 /** A layout whose last sheet is taken away, one or two others cut back, and these filled up again. */
-function refill(p: Prepared, layout: SheetLayout, tries: number, random: Random, meter: Meter): SheetLayout {
+function refill(p: Prepared, layout: SheetLayout, random: Random, meter: Meter): SheetLayout {
   const others = layout.sheets.slice(0, -1);
   const opened = new Set<LaidSheet>();
   for (let k = random() < 0.5 ? 1 : 2; k > 0 && others.length > 0; k--)
@@ -36,18 +37,24 @@ function refill(p: Prepared, layout: SheetLayout, tries: number, random: Random,
   for (const sheet of [...opened, ...layout.sheets.slice(-1)]) for (const l of sheet.laid) quantity[l.kind]!++;
   for (const sheet of begun) for (const l of sheet.laid) quantity[l.kind]!--;
   const kept = others.filter(s => !opened.has(s));
-  return fillSheets(p, quantity, tries, random, meter, kept, begun);
+  return fillSheets(p, quantity, TRIES, random, meter, kept, begun);
 }
 
 /** First layouts: of all shapes, or of some sheets of the best filled anew, as long as a share of the budget lasts.
- * @returns the best, and one at least */
-export function firstSheets(p: Prepared, random: Random, meter: Meter, share: number): SheetLayout {
+ * @param given a layout to better, if there is one @returns the best, and one at least */
+export function firstSheets(
+  p: Prepared,
+  random: Random,
+  meter: Meter,
+  share: number,
+  given?: SheetLayout,
+): SheetLayout {
   const quantity = p.problem.kinds.map(k => k.quantity);
-  let best = fillSheets(p, quantity, 1, random, meter);
+  const first = fillSheets(p, quantity, FIRST_TRIES, random, meter);
+  let best = given && !betterSheets(p, first, given) ? given : first;
   while (meter.spent() < share && best.sheets.length > leastSheets(p, best)) {
-    const tries = 2 ** Math.floor(random() * (DOUBLINGS + 1));
     const afresh = random() < AFRESH;
-    const tried = afresh ? fillSheets(p, quantity, tries, random, meter) : refill(p, best, tries, random, meter);
+    const tried = afresh ? fillSheets(p, quantity, TRIES, random, meter) : refill(p, best, random, meter);
     if (!betterSheets(p, best, tried)) best = tried;
   }
   return best;

@@ -47,19 +47,19 @@ function pressed(sheet: LaidSheet, results: readonly Result[]): LaidSheet {
 }
 
 /** Fewest and cheapest sheets found for all shapes of a problem, the least filled pressed to its left end.
- * @param given a layout to better, if there is one   @param seed whole number */
+ * @param given makes a layout to better, if there is one; its time counts   @param seed whole number */
 export function* searchSheets(
   problem: Problem,
   effort: Effort,
   seed: number,
-  given?: SheetLayout,
+  given: () => SheetLayout | undefined = () => undefined,
 ): Rounds<SheetLayout> {
   const p = preparedOf(problem);
   const started = startOf(effort);
   const { searches, rounds, budget } = scheduleOf(effort, started, 0, EMPTY);
-  // of very many shapes the given layout is as good as one made here, and made sooner
-  const few = !given || problem.stocks.length > 1 || problem.kinds.reduce((sum, k) => sum + k.quantity, 0) <= FEW;
-  let best = given;
+  // of very many shapes the given layout is made sooner
+  let best = given();
+  const few = !best || problem.stocks.length > 1 || problem.kinds.reduce((sum, k) => sum + k.quantity, 0) <= FEW;
   let stream = 0;
   for (let round = 0; round < rounds; round++) {
     const tasks = Array.from({ length: searches }, (): Task => {
@@ -70,7 +70,7 @@ export function* searchSheets(
         budget: budget(round),
         seed,
         stream: stream++,
-        fresh: round === 0 && few,
+        fresh: few,
         ...start,
       };
     });

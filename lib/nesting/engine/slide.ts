@@ -4,8 +4,8 @@ import { HEAD, makePair, type Tables } from './tables.js';
 /** Along or across a bay. */
 export type Axis = 'x' | 'y';
 
-/** What one pair of poses counts beside a place looked at. */
-const PAIR = 0.25;
+/** What one pair of convex pieces counts beside a place looked at. */
+const PAIR = 0.125;
 
 /** How far back along an axis the second pose lies from the first when the first, moved on along it, just comes free of all pieces of the
  * second that it overlaps or meets on its way. @param v along the axis, from the first to the second @param across the same across it
@@ -91,15 +91,17 @@ export function slide(
     if (side[j]! < across + breadth && far[j]! > across && end[j]! > from && at[j]! < limit + size) inWay[many++] = j;
   }
   let place = from;
-  s.meter.evaluations += 1 + PAIR * many;
+  let work = 1;
   for (let quiet = 0, k = 0; quiet < many && place <= limit; quiet++, k = k + 1 === many ? 0 : k + 1) {
     const j = inWay[k]!;
     if (end[j]! <= place || at[j]! >= place + size) continue;
+    work += PAIR * tables.pieces[pose]! * tables.pieces[s.pose[j]!]!;
     const v = comeFree(tables, pose, s.pose[j]!, axis, at[j]! - place, side[j]! - across, touch / 2);
     // a hair more is rounding
     if (v >= at[j]! - place - touch / 4) continue;
     place = at[j]! - v;
     quiet = -1;
   }
+  s.meter.evaluations += work;
   return place > limit ? Infinity : place;
 }

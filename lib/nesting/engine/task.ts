@@ -3,7 +3,7 @@ import { firstSheets } from './first-sheets.js';
 import { type Budget, type Clock, meterOf } from './meter.js';
 import { type Prepared, type Problem, prepare } from './prepared.js';
 import { seeded } from './random.js';
-import { betterSheets, type SheetLayout } from './sheets.js';
+import type { SheetLayout } from './sheets.js';
 import { runStrip, type StripLayout, type StripTask } from './strip.js';
 
 /** Plain data that says all of one search, so that it can be run in any thread: the same task has the same result (if its budget is
@@ -23,7 +23,7 @@ export type Task =
       readonly budget: Budget;
       /** where to go on */
       readonly start?: SheetLayout;
-      /** whether a first layout is made, and taken if it is better than the start */
+      /** whether first layouts are made, and one taken if it is better than the start */
       readonly fresh: boolean;
       readonly seed: number;
       readonly stream: number;
@@ -60,8 +60,8 @@ export function runTask(task: Task, clock?: Clock): Result {
     return { kind: 'strip', layout, evaluations: meter.evaluations };
   }
   const random = seeded(task.seed, task.stream);
-  const own = task.fresh || !task.start ? firstSheets(prepared, random, meter, FILLING) : undefined;
-  const start = own && task.start && !betterSheets(prepared, own, task.start) ? task.start : (own ?? task.start!);
-  const layout = emptySheets(prepared, start, random, meter);
+  const { start } = task;
+  const first = task.fresh || !start ? firstSheets(prepared, random, meter, FILLING, start) : start;
+  const layout = emptySheets(prepared, first, random, meter);
   return { kind: 'sheets', layout, evaluations: meter.evaluations };
 }
