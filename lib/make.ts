@@ -95,7 +95,7 @@ function finishSheets(sheets: readonly Sheet[], shop: Shop): Outcome<readonly Fi
 /** models -> checks -> cut parts. */
 function prepare(built: readonly Built[], shop: Shop): Outcome<Prepared | undefined> {
   const wanted = built.flatMap(({ value, copies }) =>
-    value ? [{ model: supplied(value, shop.stock, shop.units), copies }] : [],
+    value ? [{ model: supplied(value, shop.stock, shop.units, shop.method), copies }] : [],
   );
   const made = built.flatMap(b => b.findings);
   const [first, ...more] = wanted;

@@ -143,7 +143,7 @@ export const scarfed: SeamJoint = (felloe, site, options) => {
     steps: layered
       ? ['Glue each layer over the seams of the one behind it: together they make the scarfs.']
       : [
-          'Halve the felloes at both ends, the left one from the front, the right one from the back; try the fit before glue.',
+          `${site.method === 'router' ? 'The cut files halve' : 'Halve'} the felloes at both ends, the left one from the front, the right one from the back; try the fit before glue.`,
         ],
     findings,
     glue: glued([seamFace(site), { area: floor, along: 1 }]),

@@ -14,7 +14,7 @@ import { type RingLayout, type RingPiece, ringLayout, seenFrom } from './ring/la
 import { letteringOn } from './ring/lettering.js';
 import { ringLimits } from './ring/limits.js';
 import { type RingPins, ringPins, wallAngle } from './ring/pins.js';
-import { looseDrafts, ringFigures, ringHardware, ringSettings, ringSteps } from './ring/seams.js';
+import { looseDrafts, type RingSteps, ringFigures, ringHardware, ringSettings, ringSteps } from './ring/seams.js';
 import { spotAt } from './ring/spots.js';
 import type { RingOptions, RingPlace } from './ring-options.js';
 
@@ -35,8 +35,9 @@ export interface Ring {
   readonly figures: readonly Figure[];
   /** clearance of its joints by the name their edges bear, for Model.fits */
   readonly fits: Readonly<Record<string, Mm>>;
-  /** how it goes together, in order */
+  /** how it goes together, in order; and the same by what they do */
   readonly steps: readonly string[];
+  readonly stages: RingSteps;
 }
 
 interface Making {
@@ -131,6 +132,7 @@ export function ring(o: RingOptions): Outcome<Ring> {
     ...ringLimits(o, layout, pins),
     ...seams.flatMap(s => s.joined.findings),
   ];
+  const stages = ringSteps(o, layout, seams);
   const value: Ring = {
     drafts: [...layout.pieces.map(piece => draftOf(making, piece)), ...looseDrafts(o, seams)],
     thickness: ringThickness(o),
@@ -140,7 +142,8 @@ export function ring(o: RingOptions): Outcome<Ring> {
     settings: ringSettings(o, layout, seams),
     figures: ringFigures(o, seams),
     fits: { finger: o.clearance ?? SEAM_FIT, key: o.clearance ?? SEAM_FIT },
-    steps: ringSteps(o, layout, seams),
+    steps: [...stages.before, ...stages.gluing, ...stages.after],
+    stages,
   };
   return { value, findings: said.filter((f, i) => said.findIndex(g => g.message === f.message) === i) };
 }

@@ -1,7 +1,8 @@
 import { segmentLength } from '../geometry/measure.js';
+import { partFaces } from '../parts/faces.js';
 import { matingEdges } from '../parts/mates.js';
 import type { Part } from '../parts/part.js';
-import type { Stock } from '../stock/stock.js';
+import type { Method, Stock } from '../stock/stock.js';
 import { traitsOf } from '../stock/traits.js';
 import type { Unit } from '../units/length.js';
 import { withInches } from '../units/print-length.js';
@@ -55,15 +56,41 @@ function care(stocks: readonly Stock[]): string[] {
   });
 }
 
+/** Bought things of metal or wood that a glue for plastic or foam alone does not hold. */
+const ALIEN = /^(flanged|dowel pin|peg)/;
+
+/** A glue between unlike materials, for flanges, pins and pegs in what is not wood; a stack's pins that are drawn again need none. */
+function crossGlue(model: Model, stocks: readonly Stock[]): Hardware[] {
+  const strange = stocks.filter(s => !traitsOf(s).screws);
+  const held = model.hardware.filter(h => ALIEN.test(h.name)).map(h => h.name.split(',')[0]!);
+  if (strange.length === 0 || held.length === 0) return [];
+  const into = [...new Set(strange.map(s => traitsOf(s).family))].join(' and ');
+  const use = `${[...new Set(held)].join(', ')} in ${into}: roughen both, try it on an offcut first`;
+  return [{ name: 'two-part epoxy without solvents', quantity: 1, use }];
+}
+
+/** A sheet worked on both faces is turned over between them; said right after what is cut. */
+function turned({ parts, steps }: Model, method: Method | undefined): readonly string[] {
+  const both = parts.filter(p => partFaces(p).second !== undefined);
+  if (method !== 'router' || both.length === 0) return steps;
+  const cut = steps.findIndex(s => s.startsWith('Cut every piece'));
+  const ids = both.map(p => p.id).join(', ');
+  const over = `Parts worked on both faces (${ids}): cut the sheet's first file with its holes for the register pins, put the pins through it into the bed, turn it over about its short axis onto them, and cut the file that ends in -back.`;
+  return [...steps.slice(0, cut + 1), over, ...steps.slice(cut + 1)];
+}
+
 /** A prop with how much of each glue it takes, and with what its materials ask for before anything is cut; lengths in words are told in
  * inches too where the plan is in inches. How much glue is spread:
  * common practice, no source. */
-export function supplied(model: Model, stock: readonly Stock[], units: Unit = 'mm'): Model {
+export function supplied(model: Model, stock: readonly Stock[], units: Unit = 'mm', method?: Method): Model {
+  const stocks = stocksOf(model.parts, stock);
   const weights = glueWeights(model, stock);
   const said = units === 'in' ? withInches : (text: string): string => text;
   return {
     ...model,
-    hardware: model.hardware.map(h => weighed({ ...h, name: said(h.name), use: said(h.use) }, weights)),
-    steps: [...care(stocksOf(model.parts, stock)), ...model.steps].map(said),
+    hardware: [...model.hardware, ...crossGlue(model, stocks)].map(h =>
+      weighed({ ...h, name: said(h.name), use: said(h.use) }, weights),
+    ),
+    steps: [...care(stocks), ...turned(model, method)].map(said),
   };
 }

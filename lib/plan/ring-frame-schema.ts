@@ -13,7 +13,7 @@ const ring = (unit: Unit) =>
   keys({
     outside: length(unit, 40, LARGEST),
     band: length(unit, 2, HALF),
-    sweep: z.exactOptional(angle(degrees(20), degrees(360))),
+    sweep: z.exactOptional(angle(degrees(5), degrees(360))),
     segments: whole(1, 24),
     layers: z.exactOptional(whole(1, 12)),
     thickness: thickness(unit),

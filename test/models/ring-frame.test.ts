@@ -240,6 +240,7 @@ describe('what cannot be built is a stop with a reason', () => {
     ['mullion-fit', { fit: { lap: -5 } }, PORTHOLE],
     ['stock-thickness', bars({ thickness: 10 }), PORTHOLE],
     ['edge-radius', { edges: { ring: { radius: 8 } } }, PORTHOLE],
+    ['ring-gap', ringOf({ sweep: degrees(359.9) }), PORTHOLE],
     ['leg-ring', { legs: { height: 100 } }, PORTHOLE],
     ['leg-lean', { ring: { ...ARCH.ring, sweep: degrees(60) } }, ARCH],
     ['leg-height', { ring: { ...ARCH.ring, sweep: degrees(260) } }, ARCH],
@@ -248,6 +249,19 @@ describe('what cannot be built is a stop with a reason', () => {
     expect(value).toBeUndefined();
     expect(findings.filter(f => f.level === 'stop').map(f => f.rule)).toContain(rule);
     for (const f of findings) expect(f.message).toMatch(/allowed/);
+  });
+
+  test('an arc may be as wide as the stop says, and as small as 5 degrees', () => {
+    const arc = (sweep: number, segments = 6): RingFrameOptions => ({
+      ring: { ...PORTHOLE.ring, segments, sweep: degrees(sweep) },
+      rebate: PORTHOLE.rebate!,
+      method: 'router',
+    });
+    const most = ringFrame(arc(359.9), stock).findings.find(f => f.rule === 'ring-gap')?.limit as number;
+    expect(most).toBeGreaterThan(359.7);
+    expect(interference(built(arc(most)))).toEqual([]);
+    for (const segments of [1, 2]) expect(interference(built(arc(5, segments)))).toEqual([]);
+    expect(() => ringFrame(arc(4), stock)).toThrow('ring.sweep');
   });
 
   test('the width offered instead is the widest that builds', () => {

@@ -46,15 +46,16 @@ function assembly(s: CartSizes, rim: Ring): string[] {
   if (s.tongue.joint === 'captured')
     return [
       nave,
-      ...rim.steps.slice(0, -1),
-      'Glue the felloes of each layer of the rim into a ring under a band clamp; glue the layers up to the last one that lies behind or beside the tongues on each other, on their registration pins.',
+      `Glue the felloes of each layer of the rim into a ring under a band clamp${rim.stages.joining}; glue the layers up to the last one that lies behind or beside the tongues on each other, on their registration pins.`,
       'Lay the spokes down flat, feet into the mortises and tongues into their slots; glue them in, then the remaining layers of the rim over the tongues.',
+      ...rim.stages.after,
       close,
     ];
   return [
     nave,
     'Glue each felloe to its spokes first: dowel into the felloe, spoke onto the dowel along its own line.',
-    ...rim.steps,
+    ...rim.stages.gluing,
+    ...rim.stages.after,
     'Lower the spokes into the open mortises from in front; glue them in.',
     close,
   ];
@@ -112,8 +113,10 @@ function safety(s: CartSizes): string[] {
 /** How the wheel goes together, in order. */
 export const cartSteps = (s: CartSizes, rim: Ring, accents?: AccentOptions): string[] => [
   ...planed(s),
-  'Cut every piece, letter it, and lay the wheel out dry.',
+  'Cut every piece and letter it.',
   ...spokeSteps(s),
+  ...rim.stages.before,
+  'Lay the wheel out dry, every joint home, before any glue.',
   ...assembly(s, rim),
   ...finishing(s),
   ...accentSteps(accents),

@@ -111,10 +111,13 @@ export function helmSteps(s: HelmSizes, rim: Ring): string[] {
   const screwed = screwCircle(s) ? 'glue and screw' : 'glue';
   return [
     ...new Set(planingSteps(s)),
-    'Cut every piece, letter it, and lay the wheel out dry.',
+    'Cut every piece and letter it.',
     ...twice(s),
     ...laps(s, rim),
-    ...rim.steps,
+    ...rim.stages.before,
+    'Lay the wheel out dry, every joint home, before any glue.',
+    ...rim.stages.gluing,
+    ...rim.stages.after,
     'Lay the spokes into the rim with their wedges together in the middle; glue them in.',
     ...core(s),
     `Then ${screwed} the hub ${s.discs.length > 1 ? 'discs' : 'disc'} over the wedges${screwCircle(s) ? ', from behind so that nothing shows' : ''}.`,

@@ -32,6 +32,19 @@ function segmentsSuffice({ segments, sweep }: FrameSizes): Finding[] {
   return [{ level: 'stop', rule: 'ring-segments', where: 'ring.segments', message, value: segments, limit: least }];
 }
 
+/** Air between an arc's two ends, at its inner edge; common practice, no source. */
+const LEAST_GAP: Mm = 1;
+
+/** An arc whose ends all but meet is meant for a full ring. */
+function endsApart(s: FrameSizes): Finding[] {
+  const gap = 2 * s.inner * Math.sin((2 * Math.PI - s.sweep) / 2);
+  if (s.full || s.sweep < Math.PI || gap >= LEAST_GAP - ROUNDING) return [];
+  const most = Math.floor(1e3 * (360 - toDegrees(2 * Math.asin(Math.min(1, LEAST_GAP / 2 / s.inner))))) / 1e3;
+  const turn = Number(toDegrees(s.sweep).toFixed(3));
+  const message = `ring.sweep is ${turn} deg; it leaves ${stated(gap)} mm between the arc's ends, less than a cut takes; allowed: 360 deg, a full ring, or at most ${most} deg`;
+  return [{ level: 'stop', rule: 'ring-gap', where: 'ring.sweep', message, value: turn, limit: most }];
+}
+
 function rebateWidth(s: FrameSizes, layers: number): Finding[] {
   const band = s.outer - s.inner;
   const { width } = s.rebate;
@@ -155,7 +168,7 @@ const arcSeam = (s: FrameSizes): Finding[] =>
 
 /** What leaves a frame without a shape, or parts of it without wood. */
 export function frameLimits(s: FrameSizes): Finding[] {
-  const first = [...segmentsSuffice(s), ...legsFit(s)];
+  const first = [...segmentsSuffice(s), ...endsApart(s), ...legsFit(s)];
   if (first.length > 0) return first;
   const layers = layerCount(plainRing(s));
   const found = [...rebateFits(s, layers), ...mullionLimits(s, layers)];

@@ -4,7 +4,7 @@ import type { RingFrameOptions } from '../ring-frame-options.js';
 import { seamBounds } from '../seam-bounds.js';
 
 /** The smallest arc that is still told from a board. */
-export const LEAST_SWEEP = degrees(20);
+export const LEAST_SWEEP = degrees(5);
 
 /** Every number a ring frame is made of, with its documented range. */
 function bounds({ ring, rebate, mullions, legs, edges, fit }: RingFrameOptions): Bound[] {

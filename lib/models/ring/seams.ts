@@ -84,20 +84,36 @@ const together = (o: RingOptions, ring: string): string =>
 /** Steps speak of a ring's pieces by their own name: felloes, face segments. */
 const named = (o: RingOptions, step: string): string => step.replaceAll('felloe', (o.name ?? 'felloe').toLowerCase());
 
-/** How the ring goes together. */
-export const ringSteps = (o: RingOptions, layout: RingLayout, layers: readonly LayerSeams[]): string[] =>
-  felloeSteps(o, layout, layers).map(step => named(o, step));
+/** How a ring goes together, in order. */
+export interface RingSteps {
+  /** cut before anything is put together */
+  readonly before: readonly string[];
+  /** gluing: the felloes into a ring, layers on each other */
+  readonly gluing: readonly string[];
+  /** once it is a ring */
+  readonly after: readonly string[];
+  /** what to do at every seam while felloes are glued: `: ...`, or nothing */
+  readonly joining: string;
+}
 
-function felloeSteps(o: RingOptions, layout: RingLayout, layers: readonly LayerSeams[]): string[] {
-  const own = [...new Set(layers.flatMap(l => l.joined.steps))];
-  const after = [...new Set(layers.flatMap(l => l.joined.after ?? []))];
-  if (layout.layers.length === 1)
-    return layers.length === 0 ? [] : [...own, `Glue the felloes ${together(o, 'a ring')}.`, ...after];
+/** How the ring goes together. */
+export function ringSteps(o: RingOptions, layout: RingLayout, layers: readonly LayerSeams[]): RingSteps {
+  const each = (of: (l: LayerSeams) => readonly string[]): string[] =>
+    [...new Set(layers.flatMap(of))].map(step => named(o, step));
+  const joining = each(l => (l.joined.joining ? [`: ${l.joined.joining}`] : [])).join('');
+  return {
+    before: each(l => l.joined.steps),
+    gluing: gluing(o, layout, layers.length > 0, joining).map(step => named(o, step)),
+    after: each(l => l.joined.after ?? []),
+    joining,
+  };
+}
+
+function gluing(o: RingOptions, layout: RingLayout, seamed: boolean, joining: string): string[] {
+  if (layout.layers.length === 1) return seamed ? [`Glue the felloes ${together(o, 'a ring')}${joining}.`] : [];
   return [
-    ...own,
-    `Glue the felloes of each layer ${together(o, 'a ring')}, and the ${o.arc ? 'arcs' : 'rings'} on each other, on their registration pins.`,
+    `Glue the felloes of each layer ${together(o, 'a ring')}${joining}; then the ${o.arc ? 'arcs' : 'rings'} on each other, on their registration pins.`,
     ...looseStep(layout),
-    ...after,
   ];
 }
 
