@@ -8,7 +8,7 @@ import type { Mm } from '../units/length.js';
 import { caption, strokes } from './caption.js';
 import { type ExplodedLayer, explodedLayers } from './exploded-layers.js';
 import { lyingPose, type Pose, standingPose } from './exploded-pose.js';
-import { kindWord } from './kind-words.js';
+import { partWord } from './kind-words.js';
 import { anchors, type Label, leaders } from './leaders.js';
 import type { Picture, PictureShape } from './picture.js';
 import { placedPieces } from './placed.js';
@@ -62,7 +62,7 @@ function axis({ pose, unit }: Scene): PictureShape {
   return strokes([polygon(ends)], { stroke: FAINT, width: unit / 400, dashes });
 }
 
-const labelText = ({ pieces }: ExplodedLayer): string => `${pieces.length} x ${kindWord(pieces[0]!.placed.part.kind)}`;
+const labelText = ({ pieces }: ExplodedLayer): string => `${pieces.length} x ${partWord(pieces[0]!.placed.part)}`;
 
 /** The layers' names in a column on the right, and the title above it all; both as high as the drawing is large.
  * @param extent of what is drawn */

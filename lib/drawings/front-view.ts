@@ -6,11 +6,11 @@ import type { Filling, Part, PartKind } from '../parts/part.js';
 import type { Mm } from '../units/length.js';
 import type { LegendItem } from './caption.js';
 import { type FrontFace, frontFaces, throughHoles } from './front-faces.js';
-import { kindWord } from './kind-words.js';
+import { partWord } from './kind-words.js';
 import type { Paint, PictureGroup, PictureShape } from './picture.js';
 import { distinctEdges, motionOf, type Placed } from './placed.js';
 import type { SlabsOf } from './slabs.js';
-import { floorTone, INK, lineOn, METAL_TONE, PLUG_TONE, SHADOW, type Tones } from './wood.js';
+import { floorTone, INK, lineOn, METAL_TONE, PLUG_TONE, SHADOW, type Tones, wordsOn } from './wood.js';
 
 /** Heights closer than this are one height: layers are stacked by addition, which rounds. */
 const SAME_HEIGHT: Mm = 1e-6;
@@ -124,7 +124,7 @@ function faceShape({ sort, outlines, marks }: FrontFace, tone: number, ink: Pain
   const fill = sort === 'plug' ? PLUG_TONE : sort === 'floor' ? floorTone(tone) : tone;
   const line = { ...ink, stroke: lineOn(tone) };
   const drawn = filled(outlines, { ...line, fill });
-  return marks.length === 0 ? [drawn] : [drawn, { closed: [], open: marks, paint: line }];
+  return marks.length === 0 ? [drawn] : [drawn, { closed: [], open: marks, paint: { ...ink, stroke: wordsOn(tone) } }];
 }
 
 /** Wood and metal. */
@@ -194,7 +194,7 @@ export function frontView(pieces: readonly Fronted[], manner: Manner): PictureGr
   ];
 }
 
-const partWords = ({ kind, finish }: Part): string => (finish ? `${kindWord(kind)}: ${finish.name}` : kindWord(kind));
+const partWords = (part: Part): string => (part.finish ? `${partWord(part)}: ${part.finish.name}` : partWord(part));
 
 /** What the front view's legend tells: every kind of part, plugs and pins where there are some, dashes. */
 export function legendItems(pieces: readonly Fronted[], { tones, ink, dashed }: Manner): LegendItem[] {

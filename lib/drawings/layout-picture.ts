@@ -69,7 +69,7 @@ function levelPlace(region: Region, text: string, most: Mm): { readonly at: Poin
   return best;
 }
 
-/** A part's name on it, level or, where it is larger so, upright; nothing where it could not be read. @param least height worth drawing, mm */
+/** A text on a part, level or, where it is larger so, upright; nothing where it could not be read. @param least height worth drawing, mm */
 function nameOn({ region, name, tone }: LaidPart, most: Mm, least: Mm): PictureShape[] {
   const level = levelPlace(region, name, most);
   const quarter: Radians = Math.PI / 2;
@@ -80,6 +80,30 @@ function nameOn({ region, name, tone }: LaidPart, most: Mm, least: Mm): PictureS
   const at = isUpright ? { x: -place.at.y, y: place.at.x } : place.at;
   const written = letter(name, at, place.height, isUpright ? quarter : 0);
   return [strokes(written, { stroke: lineOn(tone), width: place.height / 9 })];
+}
+
+/** Of a letter's height, the least a name and a number are drawn. */
+const LEAST_NAME = 1 / 4;
+const LEAST_NUMBER = 1 / 6;
+
+/** What is written on the parts, and the names that had to give way to numbers, each number once. */
+interface Names {
+  readonly shapes: readonly PictureShape[];
+  readonly numbers: ReadonlyMap<string, string>;
+}
+
+/** Every part's name on it; where one has no room, its number: #1, the first name of the layout that has none. */
+function namesOn(parts: readonly LaidPart[], h: Mm): Names {
+  const numbers = new Map<string, string>();
+  const shapes = parts.flatMap(part => {
+    const named = nameOn(part, h, LEAST_NAME * h);
+    if (named.length > 0) return named;
+    const number = numbers.get(part.name) ?? `#${numbers.size + 1}`;
+    const numbered = nameOn({ ...part, name: number }, h, LEAST_NUMBER * h);
+    if (numbered.length > 0) numbers.set(part.name, number);
+    return numbered;
+  });
+  return { shapes, numbers };
 }
 
 const filled = ({ outer, openings }: Region, paint: Paint): PictureShape => ({
@@ -115,8 +139,10 @@ function offcutShapes(offcut: Outline, sizes: Sizes): PictureShape[] {
   return [filled(region, dashed(sizes, SPARE)), ...nameOn({ region, name: size, tone: PAPER }, sizes.h, sizes.h / 4)];
 }
 
-function legendItems(layout: StockLayout, sizes: Sizes): LegendItem[] {
+function legendItems(layout: StockLayout, { numbers }: Names, sizes: Sizes): LegendItem[] {
+  const toneOf = (name: string): number => layout.parts.find(p => p.name === name)!.tone;
   return [
+    ...[...numbers].map(([name, number]) => ({ text: `${number} ${name}`, paint: { fill: toneOf(name) } })),
     ...(layout.defects.length > 0 ? [{ text: 'defect', paint: { fill: FLAW } }] : []),
     ...(layout.rips.length > 0 ? [{ text: 'saw cut', paint: dashed(sizes, INK) }] : []),
     ...(layout.offcut ? [{ text: 'left whole', paint: dashed(sizes, SPARE) }] : []),
@@ -125,7 +151,7 @@ function legendItems(layout: StockLayout, sizes: Sizes): LegendItem[] {
   ];
 }
 
-function groupsOf(layout: StockLayout, sizes: Sizes): PictureGroup[] {
+function groupsOf(layout: StockLayout, names: Names, sizes: Sizes): PictureGroup[] {
   const { hair, h } = sizes;
   const edge = { stroke: INK, width: 2 * hair };
   const parts = layout.parts.map(p => filled(p.region, { fill: p.tone, stroke: lineOn(p.tone), width: hair }));
@@ -146,17 +172,18 @@ function groupsOf(layout: StockLayout, sizes: Sizes): PictureGroup[] {
       shapes: layout.rips.length > 0 ? [{ closed: [], open: layout.rips, paint: dashed(sizes, INK) }] : [],
     },
     { name: 'pins', shapes: pins.length > 0 ? [{ closed: pins, open: [], paint: { fill: HOLE_TONE } }] : [] },
-    { name: 'names', shapes: layout.parts.flatMap(p => nameOn(p, h, h / 4)) },
+    { name: 'names', shapes: names.shapes },
     { name: 'findings', shapes: (layout.marks ?? []).flatMap(m => markShapes(m, h)) },
   ];
   return groups.filter(g => g.shapes.length > 0);
 }
 
-/** A picture of a laid out piece of stock: every part with its name, the stock's edge and size, defects, saw cuts, pins and what is left whole. */
+/** A picture of a laid out piece of stock: every part with its name, or a number that the legend tells where there is no room for it, the stock's edge and size, defects, saw cuts, pins and what is left whole. */
 export function layoutPicture(layout: StockLayout): Picture {
   const sizes = sizesOf(layout.stock);
   const { box, h } = sizes;
-  const items = legendItems(layout, sizes);
+  const names = namesOn(layout.parts, h);
+  const items = legendItems(layout, names, sizes);
   const [width, middle] = [box.maxX - box.minX, (box.minX + box.maxX) / 2];
   const wide = Math.max(width, 30 * h);
   const below = box.minY - 2 * h;
@@ -183,6 +210,6 @@ export function layoutPicture(layout: StockLayout): Picture {
       maxY: box.maxY + 4.2 * h,
     },
     background: PAPER,
-    groups: [...groupsOf(layout, sizes), { name: 'sizes', shapes: around }],
+    groups: [...groupsOf(layout, names, sizes), { name: 'sizes', shapes: around }],
   };
 }

@@ -45,10 +45,39 @@ function unlike(used: readonly number[]): number {
 /** The tone of a part's face. */
 export type Tones = (part: Part) => number;
 
-/** The colour of what a part is finished with, where it has one: #rrggbb. */
+/** What paints are called by; as mild as paint on wood looks. */
+const PAINTS: Readonly<Record<string, number>> = {
+  white: 0xf4f2ec,
+  cream: 0xf3e8cb,
+  grey: 0x9a9a98,
+  gray: 0x9a9a98,
+  black: 0x2b2a29,
+  red: 0xa93a32,
+  orange: 0xd07a35,
+  yellow: 0xe2bd4a,
+  green: 0x4f7d54,
+  blue: 0x3f668f,
+  purple: 0x6d5384,
+  pink: 0xd79aa4,
+  gold: 0xc29b45,
+  silver: 0xb9bbbd,
+};
+
+/** Words that follow a colour where it is one of a coat: black, deck grey, white paint; but white oak stain is no white. */
+const COAT = 'paint|enamel|lacquer|gloss|satin|matt|primer|wash|stain|spray';
+
+/** The colour that a finish is called by. */
+function namedTone(name: string): number | undefined {
+  const words = new RegExp(`\\b(${Object.keys(PAINTS).join('|')})(?: (?:${COAT}))*$`, 'i');
+  const word = words.exec(name.trim())?.[1];
+  return word === undefined ? undefined : PAINTS[word.toLowerCase()];
+}
+
+/** The colour of what a part is finished with: #rrggbb where the plan gives it, else the one it is called by. */
 function finishTone({ finish }: Part): number | undefined {
-  const digits = /^#([0-9a-f]{6})$/i.exec(finish?.color ?? '')?.[1];
-  return digits === undefined ? undefined : Number.parseInt(digits, 16);
+  if (!finish) return undefined;
+  const digits = /^#([0-9a-f]{6})$/i.exec(finish.color ?? '')?.[1];
+  return digits === undefined ? namedTone(finish.name) : Number.parseInt(digits, 16);
 }
 
 /** A tone for every part: that of its finish, or for every kind there is among the parts a kind's own, or the wood most unlike the
@@ -74,6 +103,23 @@ export function lineOn(tone: number): number {
   const [red, green, blue] = channels(tone) as [number, number, number];
   return 0.299 * red + 0.587 * green + 0.114 * blue < DARK ? FAINT : INK;
 }
+
+/** Relative luminance of a colour, 0 to 1: WCAG 2, from sRGB of IEC 61966-2-1. */
+function luminance(rgb: number): number {
+  const [red, green, blue] = channels(rgb).map(v => {
+    const c = v / 255;
+    return c <= 0.04045 ? c / 12.92 : Math.exp(2.4 * Math.log((c + 0.055) / 1.055));
+  }) as [number, number, number];
+  return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+}
+
+const contrast = (a: number, b: number): number => {
+  const [dark, light] = [luminance(a), luminance(b)].sort((p, q) => p - q) as [number, number];
+  return (light + 0.05) / (dark + 0.05);
+};
+
+/** The colour of words and marks to be read on a tone: ink or paper, whichever stands out more (contrast ratio of WCAG 2). */
+export const wordsOn = (tone: number): number => (contrast(INK, tone) >= contrast(PAPER, tone) ? INK : PAPER);
 
 /** How a pocket's floor is toned: darker than its part's face. */
 export const floorTone = (rgb: number): number => shaded(rgb, 0.82);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { explodedPicture } from '../../lib/drawings/exploded.js';
 import { explodedLayers } from '../../lib/drawings/exploded-layers.js';
-import { kindWord } from '../../lib/drawings/kind-words.js';
+import { partWord } from '../../lib/drawings/kind-words.js';
 import { anchors, leaders } from '../../lib/drawings/leaders.js';
 import type { PictureShape } from '../../lib/drawings/picture.js';
 import { placedPieces } from '../../lib/drawings/placed.js';
@@ -9,7 +9,7 @@ import { intersection } from '../../lib/geometry/boolean.js';
 import { area, boundsOfAll, polylineBounds } from '../../lib/geometry/measure.js';
 import { moveRegion } from '../../lib/geometry/motion.js';
 import { rectangle } from '../../lib/geometry/outline.js';
-import { PART_KINDS } from '../../lib/parts/part.js';
+import { PART_KINDS, type PartKind } from '../../lib/parts/part.js';
 import { inches } from '../../lib/units/length.js';
 import { writePicture } from '../../lib/writers/picture.js';
 import { built, ferryWith } from '../models/ferry.js';
@@ -101,7 +101,9 @@ describe('leaders', () => {
 });
 
 test('every kind of part has its word', () => {
-  for (const kind of PART_KINDS) expect(kindWord(kind)).toMatch(/^[a-z]+( [a-z]+)*$/);
-  expect(kindWord('hub-disc')).toBe('hub disc');
-  expect(new Set(PART_KINDS.map(kindWord)).size).toBe(PART_KINDS.length);
+  const word = (kind: PartKind): string => partWord({ kind, id: kind });
+  for (const kind of PART_KINDS) expect(word(kind)).toMatch(/^[a-z]+( [a-z]+)*$/);
+  expect(word('hub-disc')).toBe('hub disc');
+  expect(partWord({ kind: 'felloe', id: 'segment-loose' })).toBe('segment');
+  expect(new Set(PART_KINDS.map(word)).size).toBe(PART_KINDS.length);
 });

@@ -45,6 +45,25 @@ test('a part too small for letters that can be read bears none', () => {
   expect(shapes({ ...layout, parts: [tiny] }, 'names')).toEqual([]);
 });
 
+test('a part too small for its name bears a number, the same for all of that name, told in the legend', () => {
+  const disc = (x: number) => solid(circle(30, { x, y: 150 }));
+  const name = 'ferry-helm-hub-disc-of-the-front A';
+  const parts = [100, 200, 300].map(x => ({ name, region: disc(x), tone: 0xc08e5a }));
+  const other = { name: `${name}B`, region: disc(400), tone: 0xdcb788 };
+  const wide = { ...layout, stock: solid(rectangle(-300, 0, 2500, 300)), parts };
+  const bare = layoutPicture({ ...wide, parts: [] }).box;
+  expect(shapes(wide, 'names')).toHaveLength(3);
+  shapes(wide, 'names').forEach((shape, i) => {
+    for (const p of shape.open.flat()) expect(encloses(parts[i]!.region.outer, p)).toBe(true);
+  });
+  const swatches = (l: StockLayout) =>
+    shapes(l, 'sizes').filter(s => s.paint.fill !== undefined && s.closed.length > 0);
+  const before = swatches({ ...wide, parts: [] }).length;
+  expect(swatches(wide)).toHaveLength(before + 1);
+  expect(swatches({ ...wide, parts: [...parts, other] })).toHaveLength(before + 2);
+  expect(layoutPicture({ ...wide, parts: [...parts, other] }).box.minY).toBeLessThanOrEqual(bare.minY);
+});
+
 test('stock, defects, pins and what is left whole are there, each where it is; without them their groups are not', () => {
   expect(shapes(layout, 'stock')[0]!.closed).toEqual([layout.stock.outer]);
   expect(shapes(layout, 'defects')[0]!.closed).toEqual([layout.defects[0]!.outer]);

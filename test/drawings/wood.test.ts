@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { FAINT, INK, lineOn, shaded, woodTones } from '../../lib/drawings/wood.js';
+import { FAINT, INK, lineOn, PAPER, shaded, woodTones, wordsOn } from '../../lib/drawings/wood.js';
 import { rectangle, solid } from '../../lib/geometry/outline.js';
 import { PART_KINDS, type Part, type PartKind } from '../../lib/parts/part.js';
 import { piece } from '../../lib/parts/piece.js';
@@ -26,6 +26,21 @@ test('a part shows the colour it is finished with; a colour nobody can read leav
   const tones = woodTones([part('felloe'), part('felloe', '#2A4b6c')]);
   expect(tones(part('felloe', '#2A4b6c'))).toBe(0x2a4b6c);
   expect(tones(part('felloe', 'walnut'))).toBe(tones(part('felloe')));
+});
+
+test('a finish that is called by a colour shows it; a stain called by a wood leaves it wood', () => {
+  const called = (name: string): Part => ({ ...part('hub-disc'), finish: { name } });
+  const tones = woodTones([part('hub-disc')]);
+  const wood = tones(part('hub-disc'));
+  for (const name of ['white', 'black', 'Deck grey', 'white satin paint']) expect(tones(called(name))).not.toBe(wood);
+  expect(tones(called('white'))).toBeGreaterThan(0xe0e0e0);
+  expect(tones(called('black'))).toBeLessThan(0x404040);
+  for (const name of ['walnut stain', 'white oak stain', 'oil']) expect(tones(called(name))).toBe(wood);
+});
+
+test('words are ink on light wood and paper on dark', () => {
+  expect(wordsOn(0xf0deba)).toBe(INK);
+  expect(wordsOn(0xa3724c)).toBe(PAPER);
 });
 
 test('lines are light on dark paint', () => {
