@@ -124,7 +124,11 @@ function faceShape({ sort, outlines, marks }: FrontFace, tone: number, ink: Pain
   const fill = sort === 'plug' ? PLUG_TONE : sort === 'floor' ? floorTone(tone) : tone;
   const line = { ...ink, stroke: lineOn(tone) };
   const drawn = filled(outlines, { ...line, fill });
-  return marks.length === 0 ? [drawn] : [drawn, { closed: [], open: marks, paint: { ...ink, stroke: wordsOn(tone) } }];
+  if (marks.length === 0) return [drawn];
+  const stroke = wordsOn(tone);
+  // light lines look thinner than dark ones
+  const width = (ink.width ?? 1) * (stroke === INK ? 1 : 2);
+  return [drawn, { closed: [], open: marks, paint: { ...ink, stroke, width } }];
 }
 
 /** Wood and metal. */
