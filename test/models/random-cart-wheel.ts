@@ -2,8 +2,9 @@
  *
  * - 3 to 36 spokes, 10 to 50 mm wide at the foot, at least 8 mm at the rim; tenons and tongues 4 mm wide or more with 1 mm shoulders
  * - the nave as wide as feet, mortises (3 mm between them, 4 mm long or more) and bore (6 mm round it) ask for, and up to 1.6 times that
- * - at the rim's inner edge at least 14 mm from a tongue's wall to the middle between two spokes; other seams than butt ones from 70 mm on,
- *   in bands of 60 mm or more and layers of 12 mm or more
+ * - at the rim's inner edge at least 14 mm from a tongue's wall to the middle between two spokes, where seams are butted or
+ *   fingered; with 22 mm there keys in bands over 40 mm; with 42 mm dowels over 50 mm and biscuits over 90 mm, neither by laser; scarfs where two
+ *   thicknesses lie between two tongues, in layers of felloes long enough for pins, by laser with 32 mm
  * - the band wide enough for a tongue of 3 mm and the wood under the tyre
  * - by laser 3 to 5 layers of a sheet of 3 to 9 mm and spokes of an odd or even number of layers as the rim; else 1 to 4 layers of 12 to 25 mm
  * - a drilled tongue at most half as thick as the thinner piece; a captured one three tenths of the spoke or more, with 2 mm over each pocket
@@ -141,11 +142,28 @@ function tongueOf(d: Draw, method: Method, l: Layers, w: Widths, radii: Radii, f
   };
 }
 
-/** A seam joint with the room it takes, by default sizes. */
-function seamOf(d: Draw, spokes: number, radii: Radii, tongue: number, { ply }: Layers): Plain {
-  const room = radii.inner * Math.sin(Math.PI / spokes) - tongue / 2;
-  if (room < 70 || radii.band < 60 || ply < 12 || d.chance(0.5)) return { joint: 'butt' };
-  return { joint: d.one('butt', 'dowel', 'finger', 'key', 'scarf', 'biscuit') };
+/** Whether scarfs of two thicknesses lie between two tongues, and leave layers room for pins. */
+function scarfs(spokes: number, { inner, band }: Radii, tongue: number, { ply, layers }: Layers): boolean {
+  const step = (2 * Math.PI) / spokes;
+  const between = step - 2 * Math.asin((tongue / 2 + 0.4) / inner) - 6.4 / inner;
+  const long = layers === 1 || step * inner > Math.max(14 * ply, 80);
+  return (2.1 * ply) / (inner + band / 2) < Math.min(0.8 * step, between) && long;
+}
+
+/** A seam joint that has room, by default sizes. Fingers have room between any two spokes drawn. */
+function seamOf(d: Draw, method: Method, spokes: number, radii: Radii, tongue: number, l: Layers): Plain {
+  const { inner, band } = radii;
+  const room = inner * Math.sin(Math.PI / spokes) - tongue / 2;
+  const laser = method === 'laser';
+  const joints = [
+    'butt',
+    'finger',
+    ...(band > 40 && room > 22 ? ['key'] : []),
+    ...((laser ? room > 32 : scarfs(spokes, radii, tongue, l)) ? ['scarf'] : []),
+    ...(!laser && band > 50 && room > 42 ? ['dowel'] : []),
+    ...(!laser && band > 90 && room > 42 ? ['biscuit', 'biscuit'] : []),
+  ];
+  return { joint: d.one(...joints) };
 }
 
 const wood = (thickness: number, kind: string): Plain => ({
@@ -183,7 +201,7 @@ function attempt(d: Draw, method: Method): Plain {
       band: round(radii.band),
       ...(felloes !== undefined && { felloes }),
       layers: l.layers,
-      seam: seamOf(d, spokes, radii, w.tongue, l),
+      seam: seamOf(d, method, spokes, radii, w.tongue, l),
       stock: 'rim',
     },
     spokes: {
