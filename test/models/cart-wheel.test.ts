@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { checkModel } from '../../lib/checks/index.js';
+import { thinWalls } from '../../lib/cutting/checks/thin-wall.js';
 import type { Finding } from '../../lib/findings/finding.js';
 import { Unusable } from '../../lib/findings/unusable.js';
 import { area, bounds } from '../../lib/geometry/measure.js';
@@ -306,3 +307,19 @@ test('numbers out of their ranges, and names nobody knows, are refused', () => {
   ])
     expect(() => cartWheel(changed(change as Change), STOCK)).toThrow(Unusable);
 });
+
+// least.wall is 2 mm unless the plan says otherwise
+test.each([8, 10, 12, 14])(
+  'default fingers of a wheel of %i spokes leave walls of 2 mm beside tongues and pins',
+  count => {
+    for (const layers of [2, 4])
+      for (const felloes of [count, count / 2]) {
+        const rim = { layers, felloes, seam: { joint: 'finger' } } as const;
+        const { value, findings } = cartWheel(changed({ rim, spokes: { count }, nave: { diameter: 220 } }), STOCK);
+        expect(findings.filter(f => f.level === 'stop')).toEqual([]);
+        const felloe = value!.parts.filter(p => p.id.startsWith('felloe'));
+        expect(felloe.length).toBeGreaterThan(0);
+        expect(felloe.flatMap(p => thinWalls(p, 2))).toEqual([]);
+      }
+  },
+);
