@@ -83,7 +83,7 @@ function nameOn({ region, name, tone }: LaidPart, most: Mm, least: Mm): PictureS
 }
 
 /** Of a letter's height, the least a name and a number are drawn. */
-const LEAST_NAME = 1 / 3;
+const LEAST_NAME = 1 / 4;
 const LEAST_NUMBER = 1 / 6;
 
 /** What is written on the parts, and the names that had to give way to numbers, each number once. */
