@@ -1,7 +1,7 @@
 import { difference, union } from '../geometry/boolean.js';
 import { withMates } from '../geometry/mates.js';
 import { moveOutline, turning } from '../geometry/motion.js';
-import { type Outline, rectangle, solid } from '../geometry/outline.js';
+import { bulgeOf, type Outline, rectangle, solid, vertex } from '../geometry/outline.js';
 import type { Part } from '../parts/part.js';
 import type { Mm, Radians } from '../units/length.js';
 import { onlyPiece } from './one-piece.js';
@@ -58,10 +58,14 @@ export function mortised(disc: Part, joint: FootJoint, at: readonly Radians[]): 
   return { ...disc, region: onlyPiece(disc.id, difference([disc.region], slots.map(solid))) };
 }
 
-/** A spoke along +x with the tenon on its foot. */
+/** A spoke along +x with the tenon on its foot: up to the nave's edge, on which the foot sits, and no farther, for a spoke may taper fast. */
 export function tenoned(spoke: Part, joint: FootJoint): Part {
+  const { nave } = joint;
   const wide = joint.width / 2;
-  const tenon = rectangle(joint.nave - joint.length, -wide, joint.nave + PAST, wide);
+  const edge = Math.sqrt(nave * nave - wide * wide);
+  const tenon = rectangle(nave - joint.length, -wide, edge, wide).map((v, i) =>
+    i === 1 ? vertex(v, bulgeOf(2 * Math.asin(wide / nave))) : v,
+  );
   return {
     ...spoke,
     region: onlyPiece(spoke.id, union([spoke.region, solid(withMates(tenon, MATE, [0, 2, 3]))])),

@@ -75,6 +75,16 @@ test('a tenon fills its mortise but for the clearance, and its shoulders lie on 
   expect(gap).toBeCloseTo(0.1 * (2 * wall + 22.2), 1);
 });
 
+test('a tenon adds no wood beyond the edge of the nave, however fast its spoke tapers', () => {
+  const body = cartSpoke({ ...wood, nave: 36, rim: 62, width: 48, end: 16 });
+  const own = { nave: 36, width: 46, length: 12, clearance: 0.2 };
+  // a strip from the tenon's end to its corners on the nave, and the circle's segment over it
+  const half = Math.asin(23 / 36);
+  const strip = 46 * (36 * Math.cos(half) - 24);
+  const segment = 36 * 36 * (half - Math.sin(half) * Math.cos(half));
+  expect(area(tenoned(body, own).region)).toBeCloseTo(area(body.region) + strip + segment, 9);
+});
+
 test('spokes side by side on the nave keep out of each other', () => {
   const one = tenoned(spoke, joint).region;
   const next = moveRegion(one, turning(Math.PI / 6));
