@@ -75,7 +75,7 @@ function turned({ parts, steps }: Model, method: Method | undefined): readonly s
   if (method !== 'router' || both.length === 0) return steps;
   const cut = steps.findIndex(s => s.startsWith('Cut every piece'));
   const ids = both.map(p => p.id).join(', ');
-  const over = `Parts worked on both faces (${ids}): cut the sheet's first file with its holes for the register pins, put the pins through it into the bed, turn it over about its short axis onto them, and cut the file that ends in -back.`;
+  const over = `Parts worked on both faces (${ids}): the sheet lies with its back up first: cut the file that ends in -back with its holes for the register pins, put the pins through it into the bed, turn it over about its short axis onto them, and cut the other file, which frees the parts.`;
   return [...steps.slice(0, cut + 1), over, ...steps.slice(cut + 1)];
 }
 

@@ -46,7 +46,7 @@ export interface ReportPiece {
 /** One piece of stock. Files are relative to the folder; an SVG lies beside each. */
 export interface ReportSheet {
   readonly file: string;
-  /** the same sheet turned over, where parts are worked on both faces */
+  /** the same sheet turned over, where parts are worked on both faces: cut first, for the other file frees the parts */
   readonly back?: string;
   /** what lies where, to look at: an SVG */
   readonly picture: string;

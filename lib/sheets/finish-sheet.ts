@@ -1,5 +1,6 @@
 import { turnedRound } from '../cutting/pass.js';
 import type { Finding, Outcome } from '../findings/finding.js';
+import { asCircle } from '../geometry/outline.js';
 import type { Sheet } from '../nesting/sheet.js';
 import { cutWidth, type Method } from '../stock/stock.js';
 import type { Mm } from '../units/length.js';
@@ -33,10 +34,15 @@ type ProfileWork = Profile & { readonly piece?: number };
 const widthOf = (sheet: Sheet, work: ProfileWork): Mm => cutWidth(sheet.placements[work.piece!]!.cut.cutter);
 
 /** Turned into the direction of the cut and begun where it may start, with a lead where one is asked for. */
-function begun(work: ProfileWork, radius: Mm, { leads, feed = FEED }: Finishing, around: Surroundings): ProfileWork {
+function begun(work: ProfileWork, radius: Mm, how: Finishing, around: Surroundings): ProfileWork {
+  const { leads, feed = FEED } = how;
+  const asked = leads !== undefined || how.feed !== undefined;
   const turned = { ...work, outline: directed(work.outline, feed) };
   const placed = leads ? { ...turned, ...withLead(turned, leads, radius, around, feed) } : turned;
-  return placed.lead ? placed : { ...placed, outline: starts(placed.outline, radius)[0]! };
+  if (placed.lead) return placed;
+  // a circle stays one unless a start or a direction is asked for
+  const plain = !asked && asCircle(placed.outline) !== undefined;
+  return plain ? placed : { ...placed, outline: starts(placed.outline, radius)[0]! };
 }
 
 /** Whether a piece is held by tabs. */
@@ -58,6 +64,14 @@ function tooFew(sheet: Sheet, work: ProfileWork, found: number, wanted: number):
     value: found,
     limit: wanted,
   };
+}
+
+/** What a maker is told where no place for a lead that is asked for was found. */
+function withoutLead(sheet: Sheet, work: ProfileWork): Finding {
+  const { id } = sheet.placements[work.piece!]!.cut.part;
+  const what = work.kind === 'outside' ? 'the outer profile' : 'an opening';
+  const message = `${what} of ${id} on ${sheet.stock.name} ${sheet.number} has no lead: every edge tried meets a piece or lies too near another cut; the cutter goes down on the profile itself`;
+  return { level: 'note', rule: 'no-lead', where: 'leads', message };
 }
 
 /** A profile with the tabs that hold its piece. */
@@ -84,7 +98,9 @@ function prepared(sheet: Sheet, works: readonly Work[], how: SheetShop): Outcome
     if (work.kind !== 'inside' && work.kind !== 'outside') return { value: work, findings: [] };
     const others = cuts.filter(c => c.work !== index);
     const started = begun(work, widthOf(sheet, work) / 2, how, { others, stock });
-    return holds ? tabbed(sheet, started, how, others) : { value: started, findings: [] };
+    const bare = how.leads && !started.lead ? [withoutLead(sheet, work)] : [];
+    const made = holds ? tabbed(sheet, started, how, others) : { value: started, findings: [] };
+    return { value: made.value, findings: [...bare, ...made.findings] };
   });
   // of pieces alike that lack the same tabs, one word is enough
   const findings = new Map(each.flatMap(e => e.findings.map(f => [f.message, f] as const)));

@@ -1,5 +1,5 @@
 import { length, segmentLength } from '../geometry/measure.js';
-import { asCircle, type Outline, reverse, vertex } from '../geometry/outline.js';
+import { asCircle, bulgeOf, type Outline, reverse, vertex } from '../geometry/outline.js';
 import { polar } from '../geometry/point.js';
 import { type Segment, segments } from '../geometry/segment.js';
 import { begunAt } from '../geometry/stretch.js';
@@ -12,17 +12,20 @@ export const directed = (outline: Outline, feed: Feed = FEED): Outline =>
   feed === 'conventional' ? outline : reverse(outline);
 
 /** Where along an edge a cut may start: its middle first. */
-const SHARES = [0.5, 0.25, 0.75] as const;
+const SHARES = [0.5, 0.25, 0.75, 0.125, 0.375, 0.625, 0.875] as const;
 /** Where round a circle, in turns. */
 const TURNS = [0, 1 / 4, 1 / 2, 3 / 4, 1 / 8, 3 / 8, 5 / 8, 7 / 8] as const;
 
-/** A circle that starts elsewhere stays two half arcs. */
+/** A circle begun elsewhere: four arcs, for two would be a circle again, which has no start. */
 function circleStarts(outline: Outline): Outline[] | undefined {
   const round = asCircle(outline);
   if (!round) return undefined;
   const { center, radius } = round;
   const { bulge, mate } = outline[0]!;
-  return TURNS.map(t => [0, Math.PI].map(half => vertex(polar(radius, 2 * Math.PI * t + half, center), bulge, mate)));
+  const quarter = (Math.sign(bulge) * Math.PI) / 2;
+  return TURNS.map(t =>
+    [0, 1, 2, 3].map(i => vertex(polar(radius, 2 * Math.PI * t + i * quarter, center), bulgeOf(quarter), mate)),
+  );
 }
 
 /** Whether an edge of a tool-centre outline is the cutter's way round an outside corner of the piece. */

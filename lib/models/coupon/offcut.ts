@@ -9,6 +9,8 @@ const APART: Mm = 10;
 /** Kept free at the offcut's edges, and between parts beside the cut: no less than nesting keeps; mm. */
 const MARGIN: Mm = 5;
 const BRIDGE: Mm = 2;
+/** More than rounding takes of it, mm. */
+const ROUNDING: Mm = 0.1;
 
 const boxOf = (part: Part): { readonly width: Mm; readonly height: Mm; readonly x: Mm; readonly y: Mm } => {
   const { minX, minY, maxX, maxY } = bounds(part.region.outer);
@@ -46,9 +48,9 @@ function shelves(parts: readonly Part[], width: Mm, gap: Mm): Mm {
   return height;
 }
 
-/** An offcut on which all parts lie as they are drawn, in shelves. @param kerf mm */
+/** An offcut on which all parts lie as they are drawn, in shelves, with waste between their cuts for tabs. @param kerf mm */
 export function offcutFor(parts: readonly Part[], kerf: Mm, name: string): Stock {
-  const gap = kerf + BRIDGE;
+  const gap = 2 * kerf + BRIDGE + ROUNDING;
   const widest = Math.max(...parts.map(p => boxOf(p).width)) + gap;
   const up = (size: Mm): Mm => Math.ceil((size + 2 * MARGIN) / 5) * 5;
   return {
@@ -59,5 +61,6 @@ export function offcutFor(parts: readonly Part[], kerf: Mm, name: string): Stock
     thickness: parts[0]!.thickness,
     true: 0,
     margin: MARGIN,
+    gap,
   };
 }
