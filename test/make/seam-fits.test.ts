@@ -37,12 +37,12 @@ test('a species no table holds is said to be taken for wood', () => {
   expect(findings.find(f => f.rule === 'unknown-material')?.message).toContain('cheese');
 });
 
-test.each(['ÉLISE', 'A & B', 'Ωmega'])('the name %s is refused, not changed', name => {
+test.each(['Ωmega', '輪', 'Ладья'])('the name %s is refused, not changed', name => {
   const plan = sample('ferry-helm').replace(
     'copies: 1',
     `copies: 1\naccents: { name: { text: "${name}", stock: thin } }`,
   );
   expect(() => readPlan(plan)).toThrow(
-    /accents\.name\.text is .*allowed: one line, 1 to 40 characters, each of A to Z/,
+    /accents\.name\.text is .*allowed: one line, 1 to 40 characters, each a Latin letter/,
   );
 });
