@@ -123,26 +123,40 @@ function tryNear(w: Way, task: number, near: number): boolean {
   return false;
 }
 
-/** For each stop the nearest others, by where they begin. */
-function neighbours(reaches: readonly Reach[]): number[][] {
+interface Neighbour {
+  readonly stop: number;
+  readonly far: Mm;
+}
+
+/** For each stop the nearest others, the nearest first. */
+function neighbours(reaches: readonly Reach[]): Neighbour[][] {
   return reaches.map((r, i) =>
     reaches
-      .map((other, j) => ({
-        j,
-        d: Math.min(distance(r.to, other.from), distance(r.from, other.to), distance(r.from, other.from)),
-      }))
-      .filter(({ j }) => j !== i)
-      .sort((p, q) => p.d - q.d || p.j - q.j)
-      .slice(0, NEAR)
-      .map(({ j }) => j),
+      .map((other, stop): Neighbour => {
+        const far = Math.min(distance(r.to, other.from), distance(r.from, other.to), distance(r.from, other.from));
+        return { stop, far };
+      })
+      .filter(({ stop }) => stop !== i)
+      .sort((p, q) => p.far - q.far || p.stop - q.stop)
+      .slice(0, NEAR),
   );
 }
 
-function shorten(w: Way, near: readonly (readonly number[])[]): void {
+/** The longer of the ways to a stop and from it. */
+function longestStep(w: Way, task: number): Mm {
+  const at = w.place[task]!;
+  return Math.max(way(before(w, at), entry(w, task)), way(exit(w, task), next(w, at)));
+}
+
+function shorten(w: Way, near: readonly (readonly Neighbour[])[]): void {
   for (let better = true; better; ) {
     better = false;
     for (const [task, others] of near.entries())
-      for (const other of others) while (tryNear(w, task, other)) better = true;
+      for (const { stop, far } of others) {
+        // nothing is gained beside a stop farther off than those it stands between now
+        if (far >= longestStep(w, task)) break;
+        while (tryNear(w, task, stop)) better = true;
+      }
     const last = w.order.length - 1;
     for (let at = 0; at < last; at++) if (tryTurn(w, at, last) || tryTurn(w, 0, at)) better = true;
   }
@@ -188,13 +202,15 @@ const stopsOf = ({ order, reversed }: Way): Stop[] => order.map(task => ({ task,
  * @throws Unusable where a stop would have to come before itself, or a tool's task before one of an earlier tool */
 export function tour(tasks: Tasks): Stop[] {
   const near = tasks.reaches.length > 2 ? neighbours(tasks.reaches) : [];
-  const ways = [NEAREST, AS_LISTED].map(choice => {
+  const shortened = (choice: Choice): Stop[] => {
     const w = begin(tasks, choice);
     shorten(w, near);
     return stopsOf(w);
-  });
-  const [first, second] = ways.map(stops => ({ stops, length: travel(tasks, stops) }));
-  return second!.length < first!.length ? second!.stops : first!.stops;
+  };
+  const found = shortened(NEAREST);
+  // rarely, the order of the list is the shorter one to begin with
+  if (travel(tasks, found) <= travel(tasks, stopsOf(begin(tasks, AS_LISTED)))) return found;
+  return shortened(AS_LISTED);
 }
 
 /** All stops as they are listed, but for what must come after others. @throws Unusable, as tour */
