@@ -53,9 +53,10 @@ function rightOf(s: Segment, p: Point): Point {
 /** A square face's point leant in, if it lies on a bevelled long edge. */
 function leant({ part }: Form, at: SpacePoint, out: SpacePoint): FacePoint {
   const slope = bevelSlope(part);
+  if (slope === 0) return { at, out };
   const { minX, maxX } = bounds(part.region.outer);
   const side = Math.abs(at.x - minX) < 1e-6 ? -1 : Math.abs(at.x - maxX) < 1e-6 ? 1 : 0;
-  if (slope === 0 || side === 0) return { at, out };
+  if (side === 0) return { at, out };
   const length = Math.hypot(1, slope);
   return {
     at: { ...at, x: at.x - side * slope * (part.thickness - at.z) },
