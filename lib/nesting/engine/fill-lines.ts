@@ -12,7 +12,7 @@ const CROSS = 0.25;
 /** A line of fewer shapes than this share of a full one is not laid. */
 const SHORTEST = 0.6;
 
-/** Shapes still to be laid, by kind: their numbers in the search. */
+/** Shapes still to be laid, by kind, those of like kinds together: their numbers in the search. */
 export type Waiting = readonly number[][];
 
 interface Spot {
@@ -100,12 +100,16 @@ function findLine(s: Search, lines: readonly Line[], waiting: number, region: Re
   return best;
 }
 
-function layLine(s: Search, spot: Spot, axis: Axis, shapes: number[]): void {
+/** A shape's own pose that looks like a pose of a like kind. */
+const ownPose = (s: Search, i: number, kind: number, pose: number): number =>
+  s.posesFrom[s.kind[i]!]! + pose - s.posesFrom[kind]!;
+
+function layLine(s: Search, spot: Spot, axis: Axis, kind: number, shapes: number[]): void {
   for (let k = 0; k < spot.many; k++) {
     const along = spot.along + spot.line.at[k]!;
-    const pose = spot.line.poses[k % spot.line.poses.length]!;
     const [x, y] = axis === 'x' ? [along, spot.across] : [spot.across, along];
-    put(s, shapes.pop()!, pose, x, y, 0);
+    const i = shapes.pop()!;
+    put(s, i, ownPose(s, i, kind, spot.line.poses[k % spot.line.poses.length]!), x, y, 0);
   }
 }
 
@@ -129,7 +133,7 @@ function layRun(p: Prepared, s: Search, kind: number, shapes: number[], region: 
   do {
     const spot = findLine(s, lines, shapes.length, { ...region, front });
     if (!spot) break;
-    layLine(s, spot, region.axis, shapes);
+    layLine(s, spot, region.axis, kind, shapes);
     front = Math.max(front, spot.end);
     to = Math.max(to, spot.along + lengthOf(s, spot.line, spot.many, region.axis));
   } while (s.random() < AGAIN);

@@ -59,7 +59,7 @@ function fillOnce(p: Prepared, rest: Rest, begun: Begun, lined: boolean, random:
   });
   const waiting: number[][] = p.problem.kinds.map(() => []);
   more.forEach((kind, k) => {
-    waiting[kind]!.push(laid.length + k);
+    waiting[p.like[kind]!]!.push(laid.length + k);
   });
   if (lined) layLines(p, s, waiting, begun.axis, begun.from);
   let free = p.room[stock]! - laidArea(p, laidIn(s, 0));

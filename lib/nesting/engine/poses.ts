@@ -70,7 +70,7 @@ export function turned(ring: Ring, { angle, mirrored }: Turn): Ring {
 const moved = (ring: Ring, by: Point): Ring => ring.map(p => ({ x: p.x - by.x, y: p.y - by.y }));
 
 /** Whether two sets of rings are one but for rounding, wherever the rings start. */
-function sameRings(a: readonly Ring[], b: readonly Ring[], near: number): boolean {
+export function sameRings(a: readonly Ring[], b: readonly Ring[], near: number): boolean {
   const alike = (r: Ring, q: Ring): boolean =>
     r.length === q.length &&
     q.some((_, k) =>

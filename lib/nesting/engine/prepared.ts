@@ -1,7 +1,7 @@
 import type { Point } from '../../geometry/point.js';
 import { convexPieces } from './convex-pieces.js';
 import { boxOf, hullOf, ringArea, type Shape, shapeArea } from './polygon.js';
-import { type Kind, type Pose, posesOf } from './poses.js';
+import { type Kind, type Pose, posesOf, sameRings } from './poses.js';
 import { type Tables, tablesOf } from './tables.js';
 
 /** A kind of stock: a rectangle, less what of it may not be used. */
@@ -29,6 +29,8 @@ export interface Prepared {
   readonly tables: Tables;
   /** poses of kind k: posesFrom[k] up to posesFrom[k + 1] */
   readonly posesFrom: Int32Array;
+  /** for each kind the first that looks like it in all its poses: itself, or one before it */
+  readonly like: readonly number[];
   /** pose * stocks + stock: 1 where it may lie on it and fits */
   readonly allowed: Uint8Array;
   /** how much a kind's overlap counts */
@@ -55,6 +57,15 @@ function forbiddenPose(shape: Shape): Pose {
   const height = box.maxY - box.minY;
   return { kind: -1, turn, corner, width, height, pieces, area, hullArea: area, openings: [] };
 }
+
+/** Whether two kinds have the same poses, on the same stocks. */
+const alike = (a: readonly Pose[], b: readonly Pose[]): boolean =>
+  a.length === b.length &&
+  a.every((pose, i) => {
+    const other = b[i]!;
+    const near = 1e-9 * Math.max(pose.width, pose.height);
+    return (pose.turn.on?.join() ?? '') === (other.turn.on?.join() ?? '') && sameRings(pose.pieces, other.pieces, near);
+  });
 
 function allowedOn(poses: readonly Pose[], stocks: readonly Stock[], touch: number): Uint8Array {
   const allowed = new Uint8Array(poses.length * stocks.length);
@@ -90,6 +101,7 @@ export function prepare(problem: Problem): Prepared {
     problem,
     tables: tablesOf(poses),
     posesFrom,
+    like: each.map((mine, k) => each.findIndex((other, i) => i === k || alike(mine, other))),
     allowed: allowedOn(poses, stocks, touch),
     scale: hullArea.map(a => Math.sqrt(Math.sqrt(a))),
     area: Float64Array.from(kinds, k => shapeArea(k.shape)),
