@@ -68,8 +68,8 @@ export const near = (a: Solid, b: Solid, within: Mm): boolean =>
   Math.max(a.low, b.low) - Math.min(a.high, b.high) <= within && beside(a, b, within);
 
 /** Whether a point of the prop lies in a solid's wood (see isInside). */
-export const holds = ({ form, piece, low, high, inward }: Solid, p: SpacePoint): boolean =>
-  p.z > low && p.z < high && isInside(form, { ...inward(p), z: p.z - piece.z });
+export const holds = ({ form, piece, low, high, middle, radius, inward }: Solid, p: SpacePoint): boolean =>
+  p.z > low && p.z < high && distance(middle, p) < radius && isInside(form, { ...inward(p), z: p.z - piece.z });
 
 /** A piece as a finding names it. */
 export const named = ({ form: { part }, index }: Solid): string =>

@@ -1,4 +1,5 @@
 import { circle, type Region, solid } from '../geometry/outline.js';
+import { type Segment, segments } from '../geometry/segment.js';
 import type { Mm } from '../units/length.js';
 import type { Drill, Feature, Part, Pocket } from './part.js';
 
@@ -7,6 +8,8 @@ export interface Clearing {
   readonly area: Region;
   readonly low: Mm;
   readonly high: Mm;
+  /** of the area, outlines one after the other */
+  readonly edges: readonly Segment[];
 }
 
 type Hollow = Pocket | Drill;
@@ -23,5 +26,6 @@ function heights(f: Hollow, thickness: Mm): readonly [low: Mm, high: Mm] {
 export const clearings = (part: Part): Clearing[] =>
   part.features.filter(isHollow).map(f => {
     const [low, high] = heights(f, part.thickness);
-    return { area: f.kind === 'pocket' ? f.area : solid(circle(f.diameter / 2, f.at)), low, high };
+    const area = f.kind === 'pocket' ? f.area : solid(circle(f.diameter / 2, f.at));
+    return { area, low, high, edges: [area.outer, ...area.openings].flatMap(segments) };
   });

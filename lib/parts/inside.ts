@@ -1,5 +1,4 @@
-import { encloses, windingOfEdges } from '../geometry/locate.js';
-import type { Region } from '../geometry/outline.js';
+import { windingOfEdges } from '../geometry/locate.js';
 import type { Point } from '../geometry/point.js';
 import type { Mm } from '../units/length.js';
 import { bevelSlope, widthAt } from './bevel.js';
@@ -24,9 +23,6 @@ function bevelled(part: Part, p: SpacePoint): boolean {
   return p.x < from || p.x > to;
 }
 
-const inArea = ({ outer, openings }: Region, p: Point): boolean =>
-  encloses(outer, p) && !openings.some(o => encloses(o, p));
-
 /** Whether a point, as the form has it, lies in its wood and not on its surface; nearer to it than rounding either answer may come. */
 export function isInside(form: Form, point: SpacePoint): boolean {
   const { part, cleared, box } = form;
@@ -34,5 +30,5 @@ export function isInside(form: Form, point: SpacePoint): boolean {
   const p = partPoint(form, point);
   if (!(p.z > 0 && p.z < part.thickness)) return false;
   if (bevelled(part, p) || windingOfEdges(form.edges, p) === 0) return false;
-  return !cleared.some(c => c.low < p.z && p.z < c.high && inArea(c.area, p));
+  return !cleared.some(c => c.low < p.z && p.z < c.high && windingOfEdges(c.edges, p) !== 0);
 }
